@@ -1,0 +1,1 @@
+"""Units, sources, results and errors that everything else stands on."""

@@ -1,0 +1,35 @@
+"""The cautions that every face carries, in plain words, and one line for each discipline."""
+
+from __future__ import annotations
+
+CAUTIONS: tuple[str, ...] = (
+    "This is a planning and checking aid. It does not replace the judgement of the engineer in charge.",
+    "Snow varies from metre to metre. Measure density, temperature and strength where you build, and again later.",
+    "Structural, fire, electrical, air and escape verdicts are to be confirmed by licensed engineers under the codes "
+    "that the owner adopts.",
+    "Nobody stands, walks or works below an edge that is being cut.",
+    "No person, vehicle or snow goes onto a cover before its strength has been measured.",
+    "Carbon monoxide kills without smell. No engine or stove runs in a trench without measured air and an alarm.",
+    "Test every escape hatch from the inside, with the snow of the season lying on it.",
+)
+
+SHORT = ("Planning and checking aid. Measure the snow. Verdicts are for licensed engineers to confirm. "
+         "Nobody below an edge that is being cut; no load on a cover before its strength is measured.")  # fmt: skip
+
+BY_DISCIPLINE: dict[str, str] = {
+    "snow": "Every strength here is a band. Work with its lower edge until the snow of the site has been tested.",
+    "cutting": "Nobody below an edge that is being cut, nor near the edge above it. Overhangs fall without warning.",
+    "roof": "No load on an arch before both sides are filled and the snow's strength is measured. "
+            "Nobody under an arch that is being covered.",
+    "walls": "A snow-block wall holds nothing until its joints have bonded. Keep people off both sides until then.",
+    "cargo": "A part that is missing cannot be bought on the ice. Count at the port, and again on arrival.",
+}  # fmt: skip
+
+
+def caution_for(discipline: str) -> str:
+    """The caution line of a discipline, or the general one.
+
+    >>> caution_for("water") == SHORT
+    True
+    """
+    return BY_DISCIPLINE.get(discipline, SHORT)

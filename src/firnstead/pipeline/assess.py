@@ -1,0 +1,71 @@
+"""The one place where a discipline's result meets another: the studies in readable order."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from firnstead.core.memo import Memo
+from firnstead.core.results import Check, Study, Verdict, WorkItem, as_plain
+from firnstead.station import Station, StationFile
+
+
+@dataclass(frozen=True)
+class Assessment:
+    """Everything that was found out about one version of a station file."""
+
+    file: StationFile
+    studies: dict[str, Study]
+    """By discipline, in the order in which they were made."""
+
+    @property
+    def station(self) -> Station:
+        """The station."""
+        return self.file.station
+
+    @property
+    def results(self) -> dict[str, Any]:
+        """The result of each discipline."""
+        return {name: study.result for name, study in self.studies.items()}
+
+    @property
+    def checks(self) -> tuple[Check, ...]:
+        """All checks, discipline after discipline."""
+        return tuple(check for study in self.studies.values() for check in study.checks)
+
+    @property
+    def work_items(self) -> tuple[WorkItem, ...]:
+        """All work items, discipline after discipline."""
+        return tuple(item for study in self.studies.values() for item in study.work_items)
+
+    def counts(self) -> dict[Verdict, int]:
+        """How many checks have each verdict."""
+        return {verdict: sum(c.verdict == verdict for c in self.checks) for verdict in Verdict}
+
+    def document(self) -> dict[str, Any]:
+        """The machine-readable form: station, checks, results, work_items; SI units, named."""
+        head = {"file_version": self.file.version, "digest": self.file.digest}
+        return {
+            "station": {**head, **self.station.model_dump(mode="json")},
+            "checks": as_plain(self.checks),
+            "results": as_plain(self.results),
+            "work_items": as_plain(self.work_items),
+        }
+
+
+def assess(file: StationFile, memo: Memo | None = None) -> Assessment:
+    """Run every study; with a `memo` kept between calls only what an edit touches is computed again."""
+    from firnstead import cargo, cutting, roof, snow, walls
+
+    station = file.station
+    memo = memo if memo is not None else Memo()
+    studies: dict[str, Study] = {}
+    studies["snow"] = found = memo.get(
+        ("snow", station.site, station.snow, station.design), lambda: snow.study(station)
+    )
+    studies["cutting"] = cutting.study(station, found.result, memo)
+    studies["roof"] = roof.study(station, found.result, memo)
+    studies["walls"] = walls.study(station, found.result, memo)
+    items = tuple(item for study in studies.values() for item in study.work_items)
+    studies["cargo"] = cargo.study(station, items)
+    return Assessment(file, studies)

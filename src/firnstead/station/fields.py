@@ -1,0 +1,66 @@
+"""How a field of the station file is declared: once, with kind, help, limits and default."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated, Any
+
+from pydantic import BaseModel, ConfigDict, Field, GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic_core import CoreSchema, core_schema
+
+from firnstead.core.units import parse
+
+
+@dataclass(frozen=True)
+class Quantity:
+    """Marks a number that is written with a unit and kept in SI; `unit` is the SI unit (``1`` for a share)."""
+
+    unit: str
+
+    def __get_pydantic_core_schema__(self, kind: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        """Read the text before pydantic sees the number."""
+        return core_schema.no_info_before_validator_function(lambda value: parse(value, self.unit), handler(kind))
+
+    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        """A text with a unit; a share may be a bare number."""
+        return {"type": ["string", "number"] if self.unit == "1" else "string", "unit": self.unit}
+
+
+Length = Annotated[float, Quantity("m")]
+Volume = Annotated[float, Quantity("m3")]
+Mass = Annotated[float, Quantity("kg")]
+Time = Annotated[float, Quantity("s")]
+Speed = Annotated[float, Quantity("m/s")]
+FlowRate = Annotated[float, Quantity("m3/s")]
+Density = Annotated[float, Quantity("kg/m3")]
+Stress = Annotated[float, Quantity("Pa")]
+Temperature = Annotated[float, Quantity("K")]
+TemperatureDifference = Annotated[float, Quantity("dK")]
+Angle = Annotated[float, Quantity("deg")]
+HoursPerDay = Annotated[float, Quantity("h/day")]
+Share = Annotated[float, Quantity("1")]
+MolarEnergy = Annotated[float, Quantity("J/mol")]
+
+
+class Part(BaseModel):
+    """A part of the station file: no unknown keys, never changed once read."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+def say(
+    help: str,
+    *,
+    low: float | None = None,
+    high: float | None = None,
+    above: float | None = None,
+    mark: str = "",
+    **more: Any,
+) -> Any:
+    """Declare a field: what it is, its limits in SI, and a default (SI) where it may be left out.
+
+    `mark` is the source key of a default value.
+    """
+    return Field(
+        description=help, ge=low, le=high, gt=above, json_schema_extra={"mark": mark} if mark else None, **more
+    )
