@@ -12,7 +12,7 @@ import re
 from firnstead.core.errors import FormulaError
 from firnstead.core.formula import ATOM, PRODUCT, SUM, Node, parse, plain_name, value_of, write
 from firnstead.core.results import Step
-from firnstead.core.units import number_text, show, unit_text
+from firnstead.core.units import SHOWN, number_text, show, unit_text
 
 _PREFIXED = re.compile(r"(Pa|N|W|J)(?![A-Za-z0-9])")
 
@@ -102,7 +102,7 @@ def displayed(step: Step, system: str = "metric") -> str:
 
     A temperature stays in kelvin: it may be a difference, which the offset of a degree scale would spoil.
     """
-    if step.unit in ("K", "1", ""):
+    if step.unit not in SHOWN or step.unit == "K":
         return ""
     number, _, unit = show(step.value, step.unit, system, 4).partition(" ")
     shown = f"{number} {unit_text(unit)}".strip()

@@ -11,10 +11,11 @@ from firnstead.station.fields import (
     Length,
     Mass,
     Part,
+    Pieces,
     Share,
     Stress,
     say,
-)  # fmt: skip
+)
 
 
 class Section(Part):
@@ -131,7 +132,7 @@ class Kit(Part):
     height: Length = say("Outer height without the footings", above=0, high=12)
     footing_height: Length = say("Height of the floor beams and jacks above the snow floor", low=0, high=2)
     clearance: Length = say("Clear space wanted between the building and the snow or the roof", low=0, high=3)
-    parts: dict[str, int] = say("Part and number of pieces")
+    parts: dict[str, Pieces] = say("Part and number of pieces")
     crew_hours: Share = say("Person-hours to put it up, every part tried together once before", above=0, high=5000)
 
 
@@ -151,5 +152,5 @@ class Hatchway(Part):
     diameter: Length = say("Clear width or diameter of the shaft", low=0.3, high=3)
     extension: Length = say("Length of one extension ring or sleeve", low=0.2, high=5)
     slip_gap: Length = say("Gap left round the sleeve", low=0, high=1)
-    parts: dict[str, int] = say("Part and number of pieces for one hatch of standard height")
+    parts: dict[str, Pieces] = say("Part and number of pieces for one hatch of standard height")
     extension_part: str = say("Part that lengthens the shaft by one extension")

@@ -40,6 +40,7 @@ Angle = Annotated[float, Quantity("deg")]
 HoursPerDay = Annotated[float, Quantity("h/day")]
 Share = Annotated[float, Quantity("1")]
 MolarEnergy = Annotated[float, Quantity("J/mol")]
+Pieces = Annotated[int, Field(ge=0, le=1_000_000)]
 
 
 class Part(BaseModel):

@@ -17,7 +17,7 @@ from firnstead.station.fields import (
     Time,
     Volume,
     say,
-)  # fmt: skip
+)
 
 
 class _Machine(Part):

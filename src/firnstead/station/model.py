@@ -6,7 +6,7 @@ from datetime import date
 from typing import Literal
 
 from firnstead.station.build import CatalogPart, Hatchway, Kit, Roof, Section
-from firnstead.station.fields import Part, say
+from firnstead.station.fields import Part, Pieces, say
 from firnstead.station.machines import Blocks, HandWork, Machine, Miller, Transport
 from firnstead.station.places import Building, EndWall, Hatch, Niche, Passage, Portal, Trench
 from firnstead.station.site import Crew, Design, Season, Site, Snow
@@ -43,7 +43,7 @@ class Station(Part):
     kits: dict[str, Kit] = say("Kits by name", default={})
     parts: dict[str, CatalogPart] = say("Parts that are shipped, by name", default={})
     transport: dict[str, Transport] = say("Means of transport by name", default={})
-    stores: dict[str, int] = say("Loose stores: part and number of pieces", default={})
+    stores: dict[str, Pieces] = say("Loose stores: part and number of pieces", default={})
 
     @property
     def places(self) -> dict[str, Passage | Trench]:

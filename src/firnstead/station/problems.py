@@ -19,6 +19,7 @@ _WORDS = {
     "int_parsing": ("is not a whole number", "Write a whole number without a unit"),
     "int_from_float": ("is not a whole number", "Write a whole number without a unit"),
     "string_type": ("is not a text", "Write a text; put it in quotes if it looks like a number"),
+    "finite_number": ("is not a whole number", "Write a whole number without a unit"),
     "bool_parsing": ("is neither true nor false", "Write true or false"),
     "bool_type": ("is neither true nor false", "Write true or false"),
     "dict_type": ("is not a list of names with values", "Write `name: value` lines, indented, below it"),

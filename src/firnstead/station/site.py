@@ -20,7 +20,7 @@ from firnstead.station.fields import (
     TemperatureDifference,
     Time,
     say,
-)  # fmt: skip
+)
 
 
 class Site(Part):
