@@ -89,7 +89,7 @@ def test_wrong_input_writes_nothing(first: StationFile, tmp_path: Path, capsys: 
 
 def test_something_that_fails_gives_code_1(first: StationFile, tmp_path: Path) -> None:
     """Three metres of cover on a thin arch is found."""
-    heavy = first.text.replace("    cover: 0.9 m", "    cover: 5 m").replace("gauge: 12", "gauge: 18").replace("profile: 6x2", "profile: 2.67x0.5")
+    heavy = first.text.replace("    cover: 0.75 m", "    cover: 5 m").replace("gauge: 5", "gauge: 18").replace("profile: 6x2", "profile: 2.67x0.5")
     assert parse_station(heavy, first.path)
     (tmp_path / "station.yaml").write_text(heavy, encoding="utf-8")
     (tmp_path / "density.csv").write_text((first.path.parent / "density.csv").read_text(encoding="utf-8"), encoding="utf-8")

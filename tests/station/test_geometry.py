@@ -51,8 +51,8 @@ def test_a_trench_is_cut_only_outside_its_passage(full: StationFile) -> None:
     met = junction(moved, inside)
     assert met is not None
     assert met.gap == 0
-    assert met.overlap == pytest.approx(3.6)
-    assert cut_length(moved, "North 1") == pytest.approx(36.4)
+    assert met.overlap == pytest.approx(3.8)
+    assert cut_length(moved, "North 1") == pytest.approx(36.2)
 
 
 def test_a_trench_along_its_passage_does_not_open_into_it(full: StationFile) -> None:

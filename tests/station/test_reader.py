@@ -30,17 +30,17 @@ def line_of(text: str, part: str) -> int:
         ("life: 10 yr", "life: 10 kg", "life: 10 kg", "another kind"),
         ("life: 10 yr", "life: 10 yaer", "life: 10 yaer", "yr"),
         ("life: 10 yr", "life: 900 yr", "life: 900 yr", "50 yr"),
-        ("    top_width: 4.4 m", "    top_widht: 4.4 m", "top_widht", "top_width"),
+        ("    top_width: 4.6 m", "    top_widht: 4.6 m", "top_widht", "top_width"),
         ("roof: lateral arch", "roof: latral arch", "roof: latral arch", "lateral arch"),
         ("section: lateral", "section: nothing like it", "section: nothing", "lateral"),
         ("mean_temperature: -27 degC", "mean_temperature: 4 degC", "mean_temperature: 4", "0 degC"),
         ("at: 31 m", "at: 41 m", "at: 41 m", "outside"),
         ("at: 19 m", "at: 9 m", "at: 9 m", "same spot"),
         ("at: 19 m", "at: 33 m", "at: 33 m", "outside"),
-        ("    span: 4.9 m", "    span: 3.9 m", "    roof: lateral arch", "span"),
-        ("    span: 4.9 m", "    span: 6.1 m", "    roof: lateral arch", "wider than its section's seat"),
-        ("floor_width: 6.0 m", "floor_width: 4.0 m", "floor_width: 4.0 m", "wider at the floor"),
-        ("gauge: 12", "gauge: 13", "gauge: 13", "12"),
+        ("    span: 5.4 m", "    span: 3.9 m", "    roof: lateral arch", "span"),
+        ("    span: 5.4 m", "    span: 6.6 m", "    roof: lateral arch", "wider than its section's seat"),
+        ("floor_width: 6.2 m", "floor_width: 4.0 m", "floor_width: 4.0 m", "wider at the floor"),
+        ("gauge: 5", "gauge: 13", "gauge: 13", "5"),
         ("kind: miller", "kind: milller", "kind: milller", "miller"),
         ("start: 2031-05-25", "start: soon", "start: soon", "year-month-day"),
         ("end: 2031-08-31", "end: 2030-08-31", "end: 2030-08-31", "before"),
@@ -65,12 +65,12 @@ def test_one_mistake_gives_its_line_and_its_cure(first: StationFile, written: st
 def test_all_mistakes_of_a_file_come_in_one_run(first: StationFile) -> None:
     """Faults of the schema, of references and of geometry are reported together, each once, in file order."""
     text = first.text
-    for written, wrong in (("life: 10 yr", "life: 10"), ("gauge: 12", "gauge: 13"), ("at: 31 m", "at: 131 m"),
+    for written, wrong in (("life: 10 yr", "life: 10"), ("gauge: 5", "gauge: 13"), ("at: 31 m", "at: 131 m"),
                            ("at: 19 m", "at: 9 m"), ("kit: sleeping hut, people: 10}", "kit: sleping hut, people: 10}")):  # fmt: skip
         text = text.replace(written, wrong, 1)
     # the roof is wrong, so the trench cannot be laid out: the things in it are judged once it can be
     assert len(problems_of(text, first.path)) >= 3
-    text = text.replace("gauge: 13", "gauge: 12")
+    text = text.replace("gauge: 13", "gauge: 5")
     found = problems_of(text, first.path)
     assert [p.line for p in found] == sorted(p.line for p in found)
     assert {line_of(text, s) for s in ("life: 10", "at: 131 m", "sleping hut")} <= {p.line for p in found}
@@ -132,5 +132,5 @@ def test_the_version_follows_the_station_and_its_data(first: StationFile, tmp_pa
 
 def test_feet_and_metres_give_the_same_station(first: StationFile) -> None:
     """The same quantity in another unit is the same station to the last digits."""
-    other = parse_station(first.text.replace("depth: 6.0 m", "depth: 236.2204724409449 in"), first.path).station
+    other = parse_station(first.text.replace("depth: 6.2 m", "depth: 244.0944881889764 in"), first.path).station
     assert other.sections["lateral"].depth == pytest.approx(first.station.sections["lateral"].depth, rel=1e-12)

@@ -5,13 +5,13 @@ from __future__ import annotations
 CAUTIONS: tuple[str, ...] = (
     "This is a planning and checking aid. It does not replace the judgement of the engineer in charge.",
     "Snow varies from metre to metre. Measure density, temperature and strength where you build, and again later.",
-    "Structural, fire, electrical, air and escape verdicts are to be confirmed by licensed engineers under the codes "
-    "that the owner adopts.",
+    ("Structural, fire, electrical, air and escape verdicts are to be confirmed by licensed engineers under the codes "
+     "that the owner adopts."),
     "Nobody stands, walks or works below an edge that is being cut.",
     "No person, vehicle or snow goes onto a cover before its strength has been measured.",
     "Carbon monoxide kills without smell. No engine or stove runs in a trench without measured air and an alarm.",
     "Test every escape hatch from the inside, with the snow of the season lying on it.",
-)
+)  # fmt: skip
 
 SHORT = ("Planning and checking aid. Measure the snow. Verdicts are for licensed engineers to confirm. "
          "Nobody below an edge that is being cut; no load on a cover before its strength is measured.")  # fmt: skip

@@ -21,11 +21,10 @@ from functools import lru_cache
 
 from firnstead.core.errors import FormulaError
 
-GREEK = dict(zip(
-    ["alpha", "beta", "gamma", "delta", "epsilon", "zeta", "eta", "theta", "iota", "kappa", "lambda", "mu", "nu", "xi", "omicron", "pi", "rho", "sigma", "tau", "upsilon", "phi", "chi", "psi", "omega", "Alpha", "Beta", "Gamma", "Delta", "Epsilon", "Zeta", "Eta", "Theta", "Iota", "Kappa", "Lambda", "Mu", "Nu", "Xi", "Omicron", "Pi", "Rho", "Sigma", "Tau", "Upsilon", "Phi", "Chi", "Psi", "Omega"],
-    "αβγδεζηθικλμνξοπρστυφχψωΑΒΓΔΕΖΗΘΙΚΛΜΝΞΟΠΡΣΤΥΦΧΨΩ",
-    strict=True,
-))  # fmt: skip
+_SMALL = """alpha beta gamma delta epsilon zeta eta theta iota kappa lambda mu nu xi omicron pi rho sigma tau upsilon
+phi chi psi omega"""
+GREEK = dict(zip(_SMALL.split(), "αβγδεζηθικλμνξοπρστυφχψω", strict=True))
+GREEK |= {name.capitalize(): letter.upper() for name, letter in GREEK.items()}
 FUNCTIONS: dict[str, Callable[..., float]] = {
     "sqrt": math.sqrt, "sin": math.sin, "cos": math.cos, "tan": math.tan, "exp": math.exp, "ln": math.log,
     "abs": abs, "min": min, "max": max}  # fmt: skip
@@ -79,25 +78,30 @@ def value_of(node: Node, values: Mapping[str, float]) -> float:
     return float(FUNCTIONS[node.kind](*parts))
 
 
-def write(node: Node, leaf: Callable[[Node], tuple[str, int]], maths: bool, times: str) -> tuple[str, int]:
+def write(
+    node: Node, leaf: Callable[[Node], tuple[str, int]], maths: bool, times: str, stroke: str = "/"
+) -> tuple[str, int]:
     """Write a formula again, with what `leaf` gives (text, how tight it holds) in place of each name.
 
     With `maths` it is typst mathematics, else one line of plain text; `times` stands between factors.
+    A division within a fraction or an exponent is written with a stroke: a second bar would be too small to read.
     """
     if node.kind == "number":
         return node.text, ATOM
     if node.kind == "name":
         return leaf(node)
-    done = [write(part, leaf, maths, times) for part in node.parts]
+    if node.kind == "^":
+        base = write(node.parts[0], leaf, maths, times, stroke)
+        power = write(node.parts[1], leaf, False, times, " slash " if maths else stroke)
+        return f"{_wrap(base, ATOM)}^" + (f"({power[0]})" if maths or stroke != "/" else _wrap(power, ATOM)), POWER
+    if node.kind == "/" and maths:  # typst drops these parentheses and draws a bar
+        above, below = (write(part, leaf, False, times, " slash ")[0] for part in node.parts)
+        return f"({above})/({below})", QUOTIENT
+    done = [write(part, leaf, maths, times, stroke) for part in node.parts]
     match node.kind:
-        case "/" if maths:  # typst drops these parentheses and draws a bar
-            return f"({done[0][0]})/({done[1][0]})", QUOTIENT
         case "/":  # a quantity with its unit may stand before the stroke as it is, not behind it
             top = PRODUCT if node.parts[0].kind == "name" else QUOTIENT
-            return f"{_wrap(done[0], top)}/{_wrap(done[1], POWER)}", QUOTIENT
-        case "^":
-            power = f"({done[1][0]})" if maths else _wrap(done[1], ATOM)
-            return f"{_wrap(done[0], ATOM)}^{power}", POWER
+            return f"{_wrap(done[0], top)}{stroke}{_wrap(done[1], POWER)}", QUOTIENT
         case "product":
             return times.join(_wrap(part, PRODUCT) for part in done), PRODUCT
         case "minus":

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, fields
 from enum import StrEnum
 from typing import Any
 
+WHOLE = "station"  # the place of a check that concerns the station as a whole
 CLOSE_SHARE = 0.9  # a demand above this share of the limit is "close" (house rule: within 10 % of the limit)
 
 
@@ -77,7 +78,7 @@ def check(
     verdict = Verdict.FAILS if ratio > 1 else Verdict.CLOSE if ratio > CLOSE_SHARE else Verdict.HOLDS
     cited = tuple(dict.fromkeys([*(s.source for s in working if s.source), *sources]))
     return Check(subject, question, demand, limit, unit, ratio, verdict, working, cited, caution,
-                 discipline, place, key, "at least" if at_least else "at most", note)  # fmt: skip
+                 discipline, place or WHOLE, key, "at least" if at_least else "at most", note)  # fmt: skip
 
 
 def not_checked(
@@ -88,7 +89,7 @@ def not_checked(
     """A question that could not be answered, with the reason."""
     cited = tuple(dict.fromkeys([*(s.source for s in working if s.source), *sources]))
     return Check(subject, question, demand, limit, unit, None, Verdict.NOT_CHECKED, working, cited, caution,
-                 discipline, place, key, "at most", reason)  # fmt: skip
+                 discipline, place or WHOLE, key, "at most", reason)  # fmt: skip
 
 
 def _ratio(part: float, whole: float) -> float:

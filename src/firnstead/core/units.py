@@ -143,12 +143,14 @@ SHOWN: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
 
 
 def shown_unit(value: float, unit: str, system: str = "metric") -> str:
-    """Choose the unit in which a reader of `system` ("metric" or "us") sees this SI value."""
+    """Choose the unit in which a reader of `system` ("metric" or "us") sees this SI value.
+
+    A unit that is not in SHOWN (blocks, h, day, 1/m) stays as it is: its value is in that unit already.
+    """
     choices = SHOWN.get(unit, ((unit,), (unit,)))[0 if system == "metric" else 1]
-    for name in choices:
-        if name in UNITS and abs(convert(value, name)) >= 1.0:
-            return name
-    return choices[0] if value == 0 else choices[-1]
+    if unit not in SHOWN or (value == 0 and unit in choices):
+        return unit
+    return next((name for name in choices if abs(convert(value, name)) >= 1.0), choices[-1])
 
 
 def show(value: float | None, unit: str, system: str = "metric", digits: int = 3) -> str:
@@ -158,11 +160,13 @@ def show(value: float | None, unit: str, system: str = "metric", digits: int = 3
     '137 MPa'
     >>> show(1.0668, "m", "us")
     '3.5 ft'
+    >>> show(2.5, "day"), show(0.0, "Pa")
+    ('2.5 day', '0 Pa')
     """
     if value is None:
         return "–"
     name = shown_unit(value, unit, system)
-    number = convert(value, name) if name in UNITS else value
+    number = convert(value, name) if unit in SHOWN else value
     text = number_text(number, digits)
     return text if name in ("1", "") else f"{text} {name}"
 
@@ -173,7 +177,7 @@ def unit_text(unit: str) -> str:
     >>> unit_text("kg/m3"), unit_text("degC"), unit_text("1")
     ('kg/m³', '°C', '')
     """
-    plain = {"1": "", "degC": "°C", "degF": "°F", "deg": "°", "ton_us": "short ton"}.get(unit, unit)
+    plain = {"1": "", "degC": "°C", "degF": "°F", "deg": "°", "dK": "K", "ton_us": "short ton"}.get(unit, unit)
     return re.sub(r"(?<=[A-Za-z])[2-9]", lambda digit: "²³⁴⁵⁶⁷⁸⁹"[int(digit[0]) - 2], plain)
 
 

@@ -48,6 +48,15 @@ def numbers_put_in(step: Step) -> str:
     return _with_numbers(step, maths=True, times=" dot ") if step.formula else ""
 
 
+def formula_maths(step: Step) -> str:
+    """The formula as typst mathematics, with no fraction too small to read.
+
+    >>> formula_maths(Step("x", "a/b c^(d/f)", (), 0.0, "1", "statics"))
+    '(a)/(b) c^(d slash f)'
+    """
+    return write(parse(step.formula), lambda name: (name.text, ATOM), True, " ")[0] if step.formula else ""
+
+
 def plain(step: Step, system: str = "metric") -> str:
     """The step as one line of plain text: symbol = formula = numbers put in = value [source].
 
@@ -78,7 +87,8 @@ def quantity_text(value: float, unit: str) -> str:
     """
     number, power, name = _scaled(value, unit)
     raised = str(power).translate(str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹"))
-    return number + (f"×10{raised}" if power else "") + (f" {name}" if name else "")
+    space = "" if name in ("", "°") else " "
+    return number + (f"×10{raised}" if power else "") + space + name
 
 
 def quantity_maths(value: float, unit: str) -> str:
@@ -88,7 +98,8 @@ def quantity_maths(value: float, unit: str) -> str:
     '3.29 times 10^(-3) "m²/m"'
     """
     number, power, name = _scaled(value, unit)
-    return number + (f" times 10^({power})" if power else "") + (f' "{name}"' if name else "")
+    space = "" if name == "°" else " "
+    return number + (f" times 10^({power})" if power else "") + (f'{space}"{name}"' if name else "")
 
 
 def value_text(step: Step, system: str = "metric") -> str:
@@ -102,7 +113,7 @@ def displayed(step: Step, system: str = "metric") -> str:
 
     A temperature stays in kelvin: it may be a difference, which the offset of a degree scale would spoil.
     """
-    if step.unit not in SHOWN or step.unit == "K":
+    if step.unit not in SHOWN or step.unit == "K" or step.value == 0:
         return ""
     number, _, unit = show(step.value, step.unit, system, 4).partition(" ")
     shown = f"{number} {unit_text(unit)}".strip()
@@ -113,9 +124,11 @@ def _with_numbers(step: Step, maths: bool, times: str) -> str:
     values = _inputs(step)
 
     def leaf(node: Node) -> tuple[str, int]:
-        if node.text not in values and node.text != "pi":
+        if node.text == "pi" and "pi" not in values:
+            return ("pi" if maths else "π"), ATOM
+        if node.text not in values:
             raise _missing(node.text, step)
-        value, unit = values.get(node.text, (math.pi, ""))
+        value, unit = values[node.text]
         text = quantity_maths(value, unit) if maths else quantity_text(value, unit)
         return text, SUM if value < 0 else PRODUCT if any(_scaled(value, unit)[1:]) else ATOM
 

@@ -44,6 +44,13 @@ class Plank(Part):
     thickness: Length = say("Thickness", low=0.02, high=0.3)
     length: Length = say("Length along the trench", low=0.5, high=8)
     setback: Length = say("Distance from the edge of the cut to the plank's near side", low=0, high=2)
+    keeper: Length | None = say(
+        "Height of the board on edge or steel angle that bears on the snow behind the plank and takes the arch's outward "
+        "thrust; left out: the plank's own edge",
+        low=0,
+        high=1,
+        default=None,
+    )
     density: Density = say("Density of the timber", low=300, high=1000, default=550.0, mark="textbook_unchecked")
     bending_strength: Stress = say(
         "Allowable bending stress of the timber (900 psi: Douglas fir-larch No. 2)",
