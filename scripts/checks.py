@@ -9,8 +9,8 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parent.parent
 BIN = Path(sys.executable).parent
 STEPS = {
-    "lint (ruff check)": ("ruff", "check"),
-    "format (ruff format)": ("ruff", "format", "--check"),
+    "lint (ruff check)": ("ruff", "check", "--output-format", "concise"),
+    "format (ruff format)": ("ruff", "format", "--check", "--output-format", "concise"),
     "types (mypy --strict)": ("mypy", "--strict"),
     "floors (lint-imports)": ("lint-imports", "--cache-dir", ".cache/imports"),
 }

@@ -6,6 +6,7 @@ import os
 import subprocess
 import sys
 import typing
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
@@ -28,6 +29,10 @@ def models_in(annotation: Any) -> list[type[BaseModel]]:
     if isinstance(annotation, type) and issubclass(annotation, BaseModel):
         return [annotation]
     return [m for part in typing.get_args(annotation) for m in models_in(part)]
+
+
+def _row(cells: Iterable[str]) -> str:
+    return "| " + " | ".join(cells) + " |"
 
 
 def _default(info: Any, unit: str) -> str:
@@ -76,7 +81,8 @@ def field_table() -> str:
         rows = []
         for name, info in model.model_fields.items():
             unit = unit_of_field(info)
-            rows.append(f"| `{name}` | {info.description or ''} | {_kind(info, unit)} | {_limits(info, unit)} | {_default(info, unit)} |")
+            cells = (f"`{name}`", info.description or "", _kind(info, unit), _limits(info, unit), _default(info, unit))
+            rows.append(_row(cells))
             waiting += [m for m in models_in(info.annotation) if m not in seen]
         title = "The file" if model is Station else model.__name__
         pages.append(f"## {title}\n{(model.__doc__ or '').strip()}\n\n"
@@ -91,7 +97,9 @@ def command_help() -> str:
     environment = {**os.environ, "COLUMNS": "100", "NO_COLOR": "1", "TERM": "dumb", "PYTHONPATH": str(ROOT / "src")}
     for command in COMMANDS:
         words = [*command.split(), "--help"]
-        shown = subprocess.run([sys.executable, "-m", "firnstead", *words], capture_output=True, text=True, env=environment, check=True)
+        shown = subprocess.run(
+            [sys.executable, "-m", "firnstead", *words], capture_output=True, text=True, env=environment, check=True
+        )
         lines = "\n".join(line.rstrip() for line in shown.stdout.strip().splitlines())
         text += f"## firnstead {command}\n```text\n{lines.replace('python -m firnstead', 'firnstead')}\n```\n\n"
     return text.rstrip() + "\n"
@@ -105,7 +113,7 @@ def source_page() -> str:
         if rows:
             text += f"## {obtained}\n\n| key | source |\n|---|---|\n"
             for s in sorted(rows, key=lambda s: s.key):
-                text += f"| `{s.key}` | {s.authors}{f' {s.year}' if s.year else ''}: {s.title}{f'. {s.publisher}' if s.publisher else ''} |\n"
+                text += _row((f"`{s.key}`", s.citation().removesuffix(f" [{obtained}]"))) + "\n"
             text += "\n"
     return text.rstrip() + "\n"
 
@@ -116,13 +124,15 @@ def validation_table() -> str:
 
     found = cases()
     text = f"# Validation\n\n{MADE}{len(found)} published values are compared on every test run.\n\n"
-    head = "| case | source | place | obtained | theirs (SI) | ours (SI) | difference | allowed | why |\n|---|---|---|---|---|---|---|---|---|\n"
+    titles = ("case", "source", "place", "obtained", "theirs (SI)", "ours (SI)", "difference", "allowed", "why")
+    head = _row(titles) + "\n" + "|---" * len(titles) + "|\n"
     for file in dict.fromkeys(c.file for c in found):
         text += f"## {file.removesuffix('.toml')}\n\n{head}"
         for case in (c for c in found if c.file == file):
             row, theirs, ours = case.row, case.expected, case.ours()
-            text += (f"| {row['name']} | `{row['source']}` | {row['place']} | {row['obtained']} | {_values(theirs)} | {_values(ours)} | "
-                     f"{_difference(theirs, ours)} | {_allowed(case)} | {row['why']} |\n")  # fmt: skip
+            cells = (row["name"], f"`{row['source']}`", row["place"], row["obtained"], _values(theirs), _values(ours),
+                     _difference(theirs, ours), _allowed(case), row["why"])  # fmt: skip
+            text += _row(cells) + "\n"
         text += "\n"
     return text.rstrip() + "\n"
 
@@ -142,15 +152,28 @@ def _difference(theirs: Any, ours: Any) -> str:
 
     t, o = np.asarray(theirs, dtype=float), np.asarray(ours, dtype=float)
     worst = float(np.max(np.abs(o - t) / np.where(t == 0, 1.0, np.abs(t))))
-    return "below 0.0001 %" if worst < 1e-6 else f"{100 * worst:.1g} %"  # rounded so that it is the same on every machine
+    return (
+        "below 0.0001 %" if worst < 1e-6 else f"{100 * worst:.1g} %"
+    )  # rounded so that it is the same on every machine
 
 
 def _allowed(case: Any) -> str:
     row = case.row
-    return f"± {row['tolerance_abs']:g}" if "tolerance_abs" in row else f"{100 * row['tolerance']:g} %" if "tolerance" in row else "same"
+    return (
+        f"± {row['tolerance_abs']:g}"
+        if "tolerance_abs" in row
+        else f"{100 * row['tolerance']:g} %"
+        if "tolerance" in row
+        else "same"
+    )
 
 
-PAGES = {"fields.md": field_table, "commands.md": command_help, "sources.md": source_page, "validation.md": validation_table}
+PAGES = {
+    "fields.md": field_table,
+    "commands.md": command_help,
+    "sources.md": source_page,
+    "validation.md": validation_table,
+}
 
 
 def main(words: list[str]) -> int:

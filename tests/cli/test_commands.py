@@ -65,9 +65,17 @@ def test_explain_shows_every_step_and_its_source(capsys: pytest.CaptureFixture[s
 
 @pytest.mark.parametrize(
     "words",
-    [["explain", "full", "North 99"], ["explain", "full", "North 2", "cooking"], ["check", "full", "--place", "nowhere"],
-     ["check", "missing"], ["check"], ["frobnicate"], ["check", "full", "--frob"], ["report", "full"]],
-)  # fmt: skip
+    [
+        ["explain", "full", "North 99"],
+        ["explain", "full", "North 2", "cooking"],
+        ["check", "full", "--place", "nowhere"],
+        ["check", "missing"],
+        ["check"],
+        ["frobnicate"],
+        ["check", "full", "--frob"],
+        ["report", "full"],
+    ],
+)
 def test_wrong_words_give_code_2_and_one_clear_line(words: list[str], capsys: pytest.CaptureFixture[str]) -> None:
     """A place, discipline, command or option that is not there is said in words."""
     command, *rest = words
@@ -81,7 +89,9 @@ def test_wrong_words_give_code_2_and_one_clear_line(words: list[str], capsys: py
 def test_wrong_input_writes_nothing(first: StationFile, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """A report of a file with mistakes gives code 2, every line, and no folder."""
     (tmp_path / "station.yaml").write_text(first.text.replace("life: 10 yr", "life: 10"), encoding="utf-8")
-    (tmp_path / "density.csv").write_text((first.path.parent / "density.csv").read_text(encoding="utf-8"), encoding="utf-8")
+    (tmp_path / "density.csv").write_text(
+        (first.path.parent / "density.csv").read_text(encoding="utf-8"), encoding="utf-8"
+    )
     assert main(["report", str(tmp_path), "--out", str(tmp_path / "out")]) == 2
     assert "station.yaml:" in capsys.readouterr().err
     assert sorted(p.name for p in tmp_path.iterdir()) == ["density.csv", "station.yaml"]
@@ -89,10 +99,16 @@ def test_wrong_input_writes_nothing(first: StationFile, tmp_path: Path, capsys: 
 
 def test_something_that_fails_gives_code_1(first: StationFile, tmp_path: Path) -> None:
     """Three metres of cover on a thin arch is found."""
-    heavy = first.text.replace("    cover: 0.75 m", "    cover: 5 m").replace("gauge: 5", "gauge: 18").replace("profile: 6x2", "profile: 2.67x0.5")
+    heavy = (
+        first.text.replace("    cover: 0.75 m", "    cover: 5 m")
+        .replace("gauge: 5", "gauge: 18")
+        .replace("profile: 6x2", "profile: 2.67x0.5")
+    )
     assert parse_station(heavy, first.path)
     (tmp_path / "station.yaml").write_text(heavy, encoding="utf-8")
-    (tmp_path / "density.csv").write_text((first.path.parent / "density.csv").read_text(encoding="utf-8"), encoding="utf-8")
+    (tmp_path / "density.csv").write_text(
+        (first.path.parent / "density.csv").read_text(encoding="utf-8"), encoding="utf-8"
+    )
     assert main(["check", str(tmp_path)]) == 1
 
 

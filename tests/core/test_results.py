@@ -6,7 +6,14 @@ import pytest
 
 from firnstead.core.results import Check, Verdict, as_plain, check, not_checked
 
-_WORDS = {"subject": 'Trench "A"', "question": "Arch bending", "unit": "Pa", "key": "roof.x", "discipline": "roof", "place": "A"}
+_WORDS = {
+    "subject": 'Trench "A"',
+    "question": "Arch bending",
+    "unit": "Pa",
+    "key": "roof.x",
+    "discipline": "roof",
+    "place": "A",
+}
 
 
 def _check(demand: float, limit: float, **more: object) -> Check:

@@ -10,7 +10,8 @@ from firnstead.core.units import UNITS, convert, number_text, parse, show
 
 # What each of our unit names is called by the independent library.
 _PINT = {
-    "deg": "degree", "%": "percent", "h/day": "hour/day", "L": "liter", "gal": "gallon", "lb": "pound", "ton_us": "short_ton",
+    "deg": "degree", "%": "percent", "h/day": "hour/day", "L": "liter", "gal": "gallon", "lb": "pound",
+    "ton_us": "short_ton",
     "t": "metric_ton", "t/m3": "metric_ton/m**3", "kn": "knot", "psf": "pound_force/foot**2", "lbf": "pound_force",
     "kip": "kilopound_force", "kip/ft": "kilopound_force/foot", "lbf/ft": "pound_force/foot", "ksi": "kilopsi",
     "yr": "year", "wk": "week", "in": "inch", "g": "gram", "min": "minute", "hp": "horsepower", "h": "hour",
@@ -23,7 +24,9 @@ def _pint_unit(name: str) -> str:
     parts = [_PINT.get(part, part) for part in name.split("/")]
     parts = [part[:-1] + f"**{part[-1]}" if part[-1] in "23" and part not in ("m2", "m3") else part for part in parts]
     parts = [part.replace("m2", "m**2").replace("m3", "m**3") if part in ("m2", "m3") else part for part in parts]
-    parts = [{"in**3": "inch**3", "yd**3": "yard**3", "in": "inch", "wk": "week", "min": "minute"}.get(p, p) for p in parts]
+    parts = [
+        {"in**3": "inch**3", "yd**3": "yard**3", "in": "inch", "wk": "week", "min": "minute"}.get(p, p) for p in parts
+    ]
     return "/".join(parts)
 
 
@@ -44,7 +47,9 @@ def test_writing_and_reading_gives_the_number_back(number: float, name: str) -> 
     assert convert(si, name) == pytest.approx(number, rel=1e-9, abs=1e-9)
 
 
-@pytest.mark.parametrize("text", ["3", 3, "3 fortnights", "3 kg", "", "m", "3 3 m", None, True, [], {}, "1e400 m", "nan m", "--3 m"])
+@pytest.mark.parametrize(
+    "text", ["3", 3, "3 fortnights", "3 kg", "", "m", "3 3 m", None, True, [], {}, "1e400 m", "nan m", "--3 m"]
+)
 def test_what_is_not_a_length_is_refused_with_a_cure(text: object) -> None:
     """Bare numbers, unknown units, units of another kind and nonsense raise an error that says how to mend it."""
     with pytest.raises(UnitError) as caught:

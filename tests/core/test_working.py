@@ -9,8 +9,15 @@ from firnstead.core.errors import FormulaError
 from firnstead.core.formula import Node, parse, plain_name, value_of, write
 from firnstead.core.results import Step
 from firnstead.core.working import (
-    displayed, evaluate, given_text, numbers_put_in, plain, quantity_maths, quantity_text, value_text,
-)  # fmt: skip
+    displayed,
+    evaluate,
+    given_text,
+    numbers_put_in,
+    plain,
+    quantity_maths,
+    quantity_text,
+    value_text,
+)
 
 NUMBERS = {"a": 3.0, "b": 2.0, "c": 5.0, "n": 2.0, "E": 7.0, "nu": 0.25, "q_2": 4.0, 'q_"cr"': 6.0, "N_gamma": 1.5}
 

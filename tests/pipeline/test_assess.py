@@ -28,7 +28,9 @@ def test_every_step_of_every_working_gives_its_value(made: Assessment) -> None:
             if step.formula:
                 tried += 1
                 if evaluate(step) != pytest.approx(step.value, rel=1e-6, abs=1e-12):
-                    wrong.append(f"{c.key} {c.place}: {step.symbol} = {step.formula}: {evaluate(step)} is not {step.value}")
+                    wrong.append(
+                        f"{c.key} {c.place}: {step.symbol} = {step.formula}: {evaluate(step)} is not {step.value}"
+                    )
             elif not step.text:
                 wrong.append(f"{c.key} {c.place}: {step.symbol} has neither a formula nor words")
     assert not wrong, "\n".join(wrong[:20])
@@ -55,7 +57,14 @@ def test_checks_can_be_told_apart(made: Assessment) -> None:
     """No two checks have the same place, subject and question; each has a place and a discipline."""
     names = [(c.place, c.subject, c.question) for c in made.checks]
     assert len(names) == len(set(names)), sorted(n for n in set(names) if names.count(n) > 1)[:10]
-    known = {*made.station.places, *made.station.end_walls, *made.station.portals, *made.station.hatches, *made.station.buildings, "station"}
+    known = {
+        *made.station.places,
+        *made.station.end_walls,
+        *made.station.portals,
+        *made.station.hatches,
+        *made.station.buildings,
+        "station",
+    }
     assert {c.place for c in made.checks} <= known, {c.place for c in made.checks} - known
     assert all(c.discipline in made.studies for c in made.checks)
 
@@ -75,7 +84,9 @@ def test_work_items_follow_one_another(made: Assessment) -> None:
 
 def test_people_are_warned_where_they_could_be_hurt(made: Assessment) -> None:
     """Every check of a stress, a force or a life carries a caution."""
-    strong = [c for c in made.checks if c.discipline in ("cutting", "roof", "walls") and c.unit in ("Pa", "N", "N/m", "s")]
+    strong = [
+        c for c in made.checks if c.discipline in ("cutting", "roof", "walls") and c.unit in ("Pa", "N", "N/m", "s")
+    ]
     assert len(strong) > 10
     assert not {c.key for c in strong if not c.caution}
 

@@ -20,8 +20,41 @@ from firnstead.station import StationFile, parse_station
 
 FILES = int(os.environ.get("FIRNSTEAD_FUZZ", "320"))
 BATCHES = 8
-_NUMBERS = ["0", "-1", "1e9", "1e-9", ".nan", ".inf", "-0.0", "99999999999999999999", "0x1F", "1_000", "12:30", "3.3.3", "½"]
-_VALUES = ["", "null", "true", "[]", "{}", "[1, 2]", "{a: 1}", '"', "'x", "&a", "*a", "!!set x", "-", "? x", "|", "> ", "2031-13-45", "\u0000"]
+_NUMBERS = [
+    "0",
+    "-1",
+    "1e9",
+    "1e-9",
+    ".nan",
+    ".inf",
+    "-0.0",
+    "99999999999999999999",
+    "0x1F",
+    "1_000",
+    "12:30",
+    "3.3.3",
+    "½",
+]
+_VALUES = [
+    "",
+    "null",
+    "true",
+    "[]",
+    "{}",
+    "[1, 2]",
+    "{a: 1}",
+    '"',
+    "'x",
+    "&a",
+    "*a",
+    "!!set x",
+    "-",
+    "? x",
+    "|",
+    "> ",
+    "2031-13-45",
+    "\u0000",
+]
 _NUMBER = re.compile(r"-?\d+(\.\d+)?")
 
 
@@ -58,7 +91,9 @@ def mutate(text: str, rng: random.Random) -> str:
         elif way == 10:  # another name
             words = re.findall(r"[A-Za-z_]{4,}", lines[at])
             if words:
-                lines[at] = lines[at].replace(rng.choice(words), rng.choice(["Main", "lateral", "nothing", "kind", "at"]), 1)
+                lines[at] = lines[at].replace(
+                    rng.choice(words), rng.choice(["Main", "lateral", "nothing", "kind", "at"]), 1
+                )
         else:
             lines = lines[: max(1, at)]
     return "\n".join(lines) + "\n"

@@ -22,7 +22,9 @@ _rectangles = st.builds(_rectangle, _coordinate, _coordinate, st.floats(0, 360),
 
 
 @given(_rectangles, _rectangles)
-def test_overlap_of_rectangles_agrees_with_a_geometry_library(a: tuple[tuple[float, float], ...], b: tuple[tuple[float, float], ...]) -> None:
+def test_overlap_of_rectangles_agrees_with_a_geometry_library(
+    a: tuple[tuple[float, float], ...], b: tuple[tuple[float, float], ...]
+) -> None:
     """Two rectangles share ground exactly when shapely finds a common area."""
     depth, area = shared_depth(a, b), Polygon(a).intersection(Polygon(b)).area
     if depth > 1e-6:

@@ -52,7 +52,9 @@ def line_of(text: str, part: str) -> int:
         ("firnstead: 1", "firnstead: 2", "firnstead: 2", "1"),
     ],
 )  # fmt: skip
-def test_one_mistake_gives_its_line_and_its_cure(first: StationFile, written: str, wrong: str, line_with: str, said: str) -> None:
+def test_one_mistake_gives_its_line_and_its_cure(
+    first: StationFile, written: str, wrong: str, line_with: str, said: str
+) -> None:
     """A single mistake in a sound file is found on its own line, and the message names the way out."""
     text = first.text.replace(written, wrong, 1)
     assert text != first.text
@@ -65,8 +67,14 @@ def test_one_mistake_gives_its_line_and_its_cure(first: StationFile, written: st
 def test_all_mistakes_of_a_file_come_in_one_run(first: StationFile) -> None:
     """Faults of the schema, of references and of geometry are reported together, each once, in file order."""
     text = first.text
-    for written, wrong in (("life: 10 yr", "life: 10"), ("gauge: 5", "gauge: 13"), ("at: 31 m", "at: 131 m"),
-                           ("at: 19 m", "at: 9 m"), ("kit: sleeping hut, people: 10}", "kit: sleping hut, people: 10}")):  # fmt: skip
+    mistakes = {
+        "life: 10 yr": "life: 10",
+        "gauge: 5": "gauge: 13",
+        "at: 31 m": "at: 131 m",
+        "at: 19 m": "at: 9 m",
+        "kit: sleeping hut, people": "kit: sleping hut, people",
+    }
+    for written, wrong in mistakes.items():
         text = text.replace(written, wrong, 1)
     # the roof is wrong, so the trench cannot be laid out: the things in it are judged once it can be
     assert len(problems_of(text, first.path)) >= 3
@@ -84,7 +92,22 @@ def test_trenches_that_overlap_or_lead_nowhere_are_refused(full: StationFile) ->
     assert any("does not lead" in p.what or "overlaps" in p.what for p in problems_of(turned, full.path))
 
 
-@pytest.mark.parametrize("text", ["", "just words", "- a\n- b", "a: [1,", "a: b: c", "\tx: 1", "name: &a [*a]", "{", "? ", "42", "a: !!python/object:os.system x"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "",
+        "just words",
+        "- a\n- b",
+        "a: [1,",
+        "a: b: c",
+        "\tx: 1",
+        "name: &a [*a]",
+        "{",
+        "? ",
+        "42",
+        "a: !!python/object:os.system x",
+    ],
+)
 def test_what_is_not_a_station_is_refused_politely(text: str, tmp_path: Path) -> None:
     """Empty files, lists and broken YAML give a line and a cure, never a traceback."""
     assert problems_of(text, tmp_path / "station.yaml")
@@ -109,10 +132,16 @@ def test_files_that_cannot_be_read_are_refused(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("table", "line"),
-    [("top,bottom,density\n0,1,350\n", 1), ("top [m],bottom [m],density [kg/m3]\n0,1,350\n1,2\n", 3),
-     ("top [m],bottom [m],density [kg/m3]\n0,1,350\n3,2,400\n", 3), ("top [m],bottom [m],density [g/cm3]\n0,1,350\n", 2),
-     ("", 1), ("# only a remark\n", 1), ("top [m],bottom [m],density [kg/m3]\n0,one,350\n", 2)],
-)  # fmt: skip
+    [
+        ("top,bottom,density\n0,1,350\n", 1),
+        ("top [m],bottom [m],density [kg/m3]\n0,1,350\n1,2\n", 3),
+        ("top [m],bottom [m],density [kg/m3]\n0,1,350\n3,2,400\n", 3),
+        ("top [m],bottom [m],density [g/cm3]\n0,1,350\n", 2),
+        ("", 1),
+        ("# only a remark\n", 1),
+        ("top [m],bottom [m],density [kg/m3]\n0,one,350\n", 2),
+    ],
+)
 def test_a_wrong_density_table_gives_its_own_line(first: StationFile, tmp_path: Path, table: str, line: int) -> None:
     """Mistakes in the CSV are reported with the CSV's name and line."""
     (tmp_path / "density.csv").write_text(table, encoding="utf-8")

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from firnstead.core.cautions import CAUTIONS, SHORT
 from firnstead.core.errors import NoSuchPlace
-from firnstead.core.results import Check, Verdict
+from firnstead.core.results import WHOLE, Check, Verdict
 from firnstead.core.units import show
 from firnstead.station import Station
 
@@ -17,7 +17,6 @@ if TYPE_CHECKING:
     from firnstead.pipeline import Assessment
 
 NEAREST = 4  # checks shown for each place unless all are asked for
-WHOLE = "station"
 _STYLE = {Verdict.HOLDS: "", Verdict.CLOSE: "italic", Verdict.FAILS: "bold reverse", Verdict.NOT_CHECKED: "dim"}
 _RANK = {Verdict.FAILS: 0, Verdict.CLOSE: 1, Verdict.HOLDS: 2, Verdict.NOT_CHECKED: 3}
 
@@ -81,23 +80,31 @@ def _print_place(console: Console, place: str, found: list[Check], shown: list[C
 
     open_count = sum(c.verdict is Verdict.NOT_CHECKED for c in found)
     title = f"{place}: {len(found)} checks" + (f", {open_count} not checked" if open_count else "")
+    wide = console.width >= 110
     table = Table(title=title, title_justify="left", title_style="bold", box=None, pad_edge=False, expand=False)
-    table.add_column("question", min_width=38, overflow="fold")
+    table.add_column("verdict", no_wrap=True)
+    table.add_column("share", justify="right", no_wrap=True)
+    if wide:
+        table.add_column("of the limit", no_wrap=True)
+    table.add_column("question", min_width=26, overflow="fold")
     table.add_column("demand", justify="right", no_wrap=True)
     table.add_column("limit", justify="right", no_wrap=True)
-    table.add_column("share of the limit", justify="right", no_wrap=True)
-    table.add_column("verdict", no_wrap=True)
     for c in shown:
         word = "≤" if c.sense == "at most" else "≥"
         limit = f"{word} {show(c.limit, c.unit, system)}" if c.limit is not None else "–"
-        share = f"{_bar(c.ratio)} {c.ratio:5.2f}" if c.ratio is not None else "–"
-        table.add_row(
-            c.question, show(c.demand, c.unit, system), limit, share, Text(c.verdict, style=_STYLE[c.verdict])
-        )
+        share = f"{c.ratio:.2f}" if c.ratio is not None else "–"
+        bar = [_bar(c.ratio) if c.ratio is not None else ""] if wide else []
+        verdict = Text(c.verdict, style=_STYLE[c.verdict])
+        table.add_row(verdict, share, *bar, _asked(c, place), show(c.demand, c.unit, system), limit)
     console.print()
     console.print(table)
     if len(shown) < len(found):
         console.print(f"  … {len(found) - len(shown)} more with --all or --place", style="dim")
+
+
+def _asked(check: Check, place: str) -> str:
+    """The question, with the subject where it is more than the place itself."""
+    return check.question if check.subject.endswith(f'"{place}"') else f"{check.subject}: {check.question}"
 
 
 def _bar(ratio: float, width: int = 12) -> str:

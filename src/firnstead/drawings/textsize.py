@@ -5,6 +5,7 @@ from __future__ import annotations
 import textwrap
 
 CAP_HEIGHT = 0.668  # height of a capital in the shipped fonts, share of the font size
+FALLBACK = 1.17  # how much wider lines run where the shipped fonts are missing and a common sans stands in
 MONO_ADVANCE = 0.632  # width of every character of the mono font, share of the font size
 _WIDTHS = (("',.:;`j|il !I", 0.26), ("\"()[]{}ftr-/\\_1°²³·", 0.36), ("yvzcsxk*?7J", 0.50), ("HGNOQUwD#&@", 0.68),
            ("MmW%—", 0.85))  # fmt: skip
@@ -32,5 +33,5 @@ def wrap(words: str, width: float, height: float) -> list[str]:
     """Break words into lines of at most about `width`."""
     if not words:
         return []
-    average = text_width(words, height) / len(words)
+    average = FALLBACK * text_width(words, height) / len(words)
     return textwrap.wrap(words, max(8, int(width / average)))

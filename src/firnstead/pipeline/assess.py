@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from firnstead.core.memo import Memo
 from firnstead.core.results import Check, Study, Verdict, WorkItem, as_plain
 from firnstead.station import Station, StationFile
+
+if TYPE_CHECKING:
+    from firnstead.roof.results import PlaceRoof
 
 
 @dataclass(frozen=True)
@@ -56,6 +60,7 @@ class Assessment:
 def assess(file: StationFile, memo: Memo | None = None) -> Assessment:
     """Run every study; with a `memo` kept between calls only what an edit touches is computed again."""
     from firnstead import cargo, cutting, roof, snow, walls
+    from firnstead.roof.stress import STEEL_DENSITY
 
     station = file.station
     memo = memo if memo is not None else Memo()
@@ -63,9 +68,21 @@ def assess(file: StationFile, memo: Memo | None = None) -> Assessment:
     studies["snow"] = found = memo.get(
         ("snow", station.site, station.snow, station.design), lambda: snow.study(station)
     )
-    studies["cutting"] = cutting.study(station, found.result, memo)
-    studies["roof"] = roof.study(station, found.result, memo)
+    over = roof.study(station, found.result, memo)
+    studies["cutting"] = cutting.study(
+        station, found.result, memo, _sheet_mass(station, over.result.places, STEEL_DENSITY)
+    )
+    studies["roof"] = over
     studies["walls"] = walls.study(station, found.result, memo)
     items = tuple(item for study in studies.values() for item in study.work_items)
     studies["cargo"] = cargo.study(station, items)
     return Assessment(file, studies)
+
+
+def _sheet_mass(station: Station, roofs: Mapping[str, PlaceRoof], density: float) -> dict[str, float]:
+    """Steel per area of sheet [kg/m2] by roof, from which the cutting study works out what an undercut saves."""
+    return {
+        station.places[place].roof: found.sheet.area * density
+        for place, found in roofs.items()
+        if found.sheet is not None
+    }

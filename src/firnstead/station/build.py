@@ -45,7 +45,7 @@ class Plank(Part):
     length: Length = say("Length along the trench", low=0.5, high=8)
     setback: Length = say("Distance from the edge of the cut to the plank's near side", low=0, high=2)
     keeper: Length | None = say(
-        "Height of the board on edge or steel angle that bears on the snow behind the plank and takes the arch's outward "
+        "Height of the board on edge or steel angle that bears on the snow behind the plank and takes the outward "
         "thrust; left out: the plank's own edge",
         low=0,
         high=1,
