@@ -62,9 +62,12 @@ def test_size_of_planks_and_sheets_comes_from_the_roof():
     """Planks and sheets have the roof's sizes; of other parts of a study only small ones pass without a size."""
     plank, bolt = item((("plank lateral arch", 10.0),), mass=450.0, volume=0.81), item((("bolt set", 9.0),), 2.0, 1e-3)
     sheet = item((("arch sheet lateral arch", 10.0),), mass=530.0, volume=0.2)
-    made = study(STATION, (HATCH, plank, bolt, sheet))
-    assert line(made, "plank lateral arch").size == pytest.approx((3.6, 0.3, 0.075))
-    assert line(made, "arch sheet lateral arch").longest == pytest.approx(2.9)
+    made, roof = study(STATION, (HATCH, plank, bolt, sheet)), STATION.roofs["lateral arch"]
+    timber = roof.plank
+    assert line(made, "plank lateral arch").size == pytest.approx(
+        (timber.length, timber.width, 0.081 / timber.length / timber.width)
+    )
+    assert line(made, "arch sheet lateral arch").longest == pytest.approx(roof.sheet_length)
     assert not [c for c in made.checks if c.key == "cargo.longest_worked_out"]
     assert found(study(STATION, (HATCH, SHEETS)), "longest_worked_out").verdict == Verdict.NOT_CHECKED
 
