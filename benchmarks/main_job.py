@@ -12,7 +12,7 @@ from pathlib import Path
 
 from firnstead.core.memo import Memo
 from firnstead.pipeline import assess
-from firnstead.reports import write_report
+from firnstead.reports.report import write_report
 from firnstead.station import StationFile, read_station
 
 FULL = Path(__file__).resolve().parent.parent / "examples" / "stations" / "full"

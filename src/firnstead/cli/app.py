@@ -130,7 +130,7 @@ def report(station: StationPath,
            ) -> int:  # fmt: skip
     """Write the calculation file (PDF), drawings (SVG, DXF), packing list (XLSX, CSV) and JSON."""
     from firnstead.core.results import Verdict
-    from firnstead.reports import write_report
+    from firnstead.reports.report import write_report
 
     made = _assess(station)
     files = write_report(made, out)

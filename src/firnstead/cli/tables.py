@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from firnstead.core.cautions import CAUTIONS, SHORT
 from firnstead.core.errors import NoSuchPlace
 from firnstead.core.results import WHOLE, Check, Verdict
-from firnstead.core.units import show
+from firnstead.reports.words import pair, ratio_text
 from firnstead.station import Station
 
 if TYPE_CHECKING:
@@ -23,7 +23,7 @@ _RANK = {Verdict.FAILS: 0, Verdict.CLOSE: 1, Verdict.HOLDS: 2, Verdict.NOT_CHECK
 
 def worst_first(check: Check) -> tuple[int, float]:
     """Order of reading: fails, close, holds by falling share of the limit, then not checked."""
-    return _RANK[check.verdict], -(check.ratio or 0.0)
+    return _RANK[check.verdict], -(float("inf") if check.ratio is None else check.ratio)
 
 
 def place_named(station: Station, name: str) -> str:
@@ -90,12 +90,13 @@ def _print_place(console: Console, place: str, found: list[Check], shown: list[C
     table.add_column("demand", justify="right", no_wrap=True)
     table.add_column("limit", justify="right", no_wrap=True)
     for c in shown:
-        word = "≤" if c.sense == "at most" else "≥"
-        limit = f"{word} {show(c.limit, c.unit, system)}" if c.limit is not None else "–"
-        share = f"{c.ratio:.2f}" if c.ratio is not None else "–"
+        demand, limit = pair(c.demand, c.limit, c.unit, system)
+        if c.verdict is not Verdict.NOT_CHECKED:
+            limit = f"{'≤' if c.sense == 'at most' else '≥'} {limit}"
+        share = ratio_text(c.ratio, c.verdict)
         bar = [_bar(c.ratio) if c.ratio is not None else ""] if wide else []
         verdict = Text(c.verdict, style=_STYLE[c.verdict])
-        table.add_row(verdict, share, *bar, _asked(c, place), show(c.demand, c.unit, system), limit)
+        table.add_row(verdict, share, *bar, _asked(c, place), demand, limit)
     console.print()
     console.print(table)
     if len(shown) < len(found):
@@ -144,10 +145,10 @@ def print_explain(made: Assessment, checks: list[Check]) -> None:
         console.print(f"{c.subject}: {c.question}", style="bold")
         for step in c.working:
             console.print(f"  {plain(step, system)}", soft_wrap=True)
-        word = "at most" if c.sense == "at most" else "at least"
         if c.limit is not None:
-            console.print(f"  Demand {show(c.demand, c.unit, system)} against {word} {show(c.limit, c.unit, system)}"
-                          + (f": share of the limit {c.ratio:.2f}" if c.ratio is not None else ""))  # fmt: skip
+            demand, limit = pair(c.demand, c.limit, c.unit, system)
+            sense = "limit" if c.verdict is Verdict.NOT_CHECKED else c.sense
+            console.print(f"  Demand {demand} against {sense} {limit}: share {ratio_text(c.ratio, c.verdict)}")
         console.print(f"  Verdict: {c.verdict}" + (f" ({c.reason})" if c.reason else ""), style=_STYLE[c.verdict])
         if c.caution:
             console.print(f"  ! {c.caution}")
