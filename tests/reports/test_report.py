@@ -14,9 +14,9 @@ import pytest
 
 from firnstead.core.units import LB
 from firnstead.pipeline import Assessment, assess
-from firnstead.reports import write_report
 from firnstead.reports.lists import cut_sheet, work_sheet
 from firnstead.reports.packing import packing_sheets
+from firnstead.reports.report import write_report
 from firnstead.reports.work import person_hours
 from firnstead.station import StationFile
 
