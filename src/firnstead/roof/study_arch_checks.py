@@ -106,6 +106,7 @@ def seam_check(w: Working, arch: Arch) -> Check:
         question="Seams between the sheets",
         reason=f"{why} (thrust as placed {show(demand, 'N/m')})",
         key="roof.seam",
+        caution=UNDER,
         demand=demand,
         limit=strength,
         unit="N/m",
