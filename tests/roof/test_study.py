@@ -117,12 +117,12 @@ def test_not_checked_says_why(plain: Station) -> None:
 
 
 def test_measured_strength_gives_a_wait(plain: Station) -> None:
-    """With a measured strength the wait is a number, longer for a stronger demand."""
+    """With a measured strength the wait is a number, no shorter than was measured, longer for a stronger demand."""
     short = check(changed(plain, milled=MEASURED), "hardening")
-    long = check(changed(plain, milled=MEASURED, design={"snow_factor": 4.0}), "hardening")
+    long = check(changed(plain, milled=MEASURED, design={"snow_factor": 20.0}), "hardening")
     assert short.demand is not None
     assert long.demand is not None
-    assert 0 < short.demand < long.demand
+    assert MEASURED["measured_age"] <= short.demand < long.demand
 
 
 def test_between_the_bounds_only_a_measured_strength_decides(plain: Station) -> None:

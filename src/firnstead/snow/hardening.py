@@ -132,7 +132,7 @@ def waiting_time_milled_snow(
 ) -> float:  # fmt: skip
     """Give the age at which the low end of the strength of milled snow reaches a wanted value.
 
-    t = t_1 [sigma/(sigma_1 f_T)]^(1/m), the later of both exponents; infinite above the envelope
+    t = max{t_1, t_1 [sigma/(sigma_1 f_T)]^(1/m)}, the later of both exponents; infinite above the envelope
 
     Parameters
     ----------
@@ -154,7 +154,8 @@ def waiting_time_milled_snow(
     -------
     float [s]
         Waiting time; infinite where the strength is never reached.
-    Validity: as strength_milled_snow; a wait far beyond the measured age is a guess: test again.
+    Validity: as strength_milled_snow; never shorter than the measured age, since fresh snow has no cohesion and nothing
+        earlier was measured; a wait far beyond the measured age is a guess: test again.
     Source: own_rule, inverse of strength_milled_snow_low.
 
     >>> round(waiting_time_milled_snow(100e3, 50e3, 86400.0, 600e3) / 86400.0, 1)
@@ -167,7 +168,7 @@ def waiting_time_milled_snow(
         return math.nan
     if wanted_strength > envelope:
         return math.inf
-    return max(_later(ratio, m) for m in (exponent_low, exponent_high)) * measured_age
+    return max(1.0, *(_later(ratio, m) for m in (exponent_low, exponent_high))) * measured_age
 
 
 def waiting_time_text(waiting_time: float, within: float) -> str:

@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from firnstead.core.units import YEAR
 from firnstead.station.fields import (
     Density,
     Length,
@@ -14,6 +15,9 @@ from firnstead.station.fields import (
     Pieces,
     Share,
     Stress,
+    Temperature,
+    TemperatureDifference,
+    Time,
     say,
 )
 
@@ -130,6 +134,94 @@ class CatalogPart(Part):
         return self.size[0] * self.size[1] * self.size[2]
 
 
+class Footings(Part):
+    """What a building stands on: rows of footings along it, each on a jack, on the snow floor or on compacted pads."""
+
+    rows: int = say("Rows of footings along the building, the two outer ones under its long walls", low=2, high=20)
+    per_row: int = say("Footings in each row, the outer ones under the end walls", low=2, high=60)
+    width: Length = say("Width of one footing across the building", low=0.1, high=4)
+    length: Length = say("Length of one footing along the building", low=0.1, high=12)
+    live_load: Stress = say("People, furniture, plant and stores on the floor, per area", low=0, high=50000)
+    sustained_share: Share = say(
+        "Share of the live load that stays there and counts for settling", low=0, high=1, default=0.5, mark="own_rule"
+    )
+    edge_share: Share | None = say(
+        "Share of the whole load on the two outer rows together; left out: by the floor area that each row carries",
+        low=0.05,
+        high=1,
+        default=None,
+    )
+    eccentricity: Length = say(
+        "How far a post may stand off the middle of its footing", low=0, high=1, default=0.02, mark="own_rule"
+    )
+    drop_distance: Length | None = say(
+        "Distance from the nearest footing to a pit, sump or drain cut into the floor; left out: there is none",
+        low=0,
+        high=20,
+        default=None,
+    )
+    pad_thickness: Length = say(
+        "Thickness of compacted processed snow under the footings; 0: natural snow", low=0, high=3, default=0.0
+    )
+    pad_density: Density | None = say(
+        "Density of the compacted pad; left out: that of milled snow as placed", low=400, high=700, default=None
+    )
+    pad_age: Time = say(
+        "Age of the pad when it is first loaded", low=0, high=YEAR, default=14 * 86400.0, mark="own_rule"
+    )
+    floor_temperature: Temperature | None = say(
+        "Temperature of the snow under the building in the long run; left out: the air to expect in its place",
+        low=193.15,
+        high=273.15,
+        default=None,
+    )
+    warm_depth: Length = say(
+        "Depth below the floor to which the snow takes that temperature", low=0, high=30, default=5.0, mark="own_rule"
+    )
+    warm_side: TemperatureDifference = say(
+        "How much warmer the snow is under one long side than under the other (pipes, drains, a warm wall)",
+        low=0,
+        high=30,
+        default=0.0,
+    )
+    load_spread: Share = say(
+        "Difference of load between neighbouring footings of a row, as a share",
+        low=0,
+        high=1,
+        default=0.1,
+        mark="own_rule",
+    )
+    snow_spread: Share = say(
+        "Difference of settling between neighbouring footings from the snow alone, as a share",
+        low=0,
+        high=1,
+        default=0.15,
+        mark="own_rule",
+    )
+    settlement_limit: Length = say(
+        "Settling over the design life that doors, pipes and steps can follow", above=0, high=5, default=0.5,
+        mark="own_rule"
+    )  # fmt: skip
+    relevel_limit: Share = say(
+        "Angular distortion at which the building is relevelled (1/300 is 0.00333)",
+        low=0.0002,
+        high=0.05,
+        default=1 / 300,
+        mark="own_rule",
+    )
+    relevel_interval: Time = say(
+        "Time wanted between two relevellings", low=0.05 * YEAR, high=50 * YEAR, default=YEAR, mark="own_rule"
+    )
+    jack_stroke: Length = say("Stroke of a jack", low=0.005, high=1)
+    jack_part: str | None = say("Part that is the jack; left out: jacks are not counted", default=None)
+    shim_thickness: Length = say("Thickness of one shim", low=0.001, high=0.1, default=0.01, mark="own_rule")
+    shim_limit: Length = say(
+        "Greatest height of a pack of shims that is safe against tipping", low=0.01, high=1, default=0.15,
+        mark="own_rule"
+    )  # fmt: skip
+    shim_part: str | None = say("Part that is the shim; left out: shims are not put on the packing list", default=None)
+
+
 class Kit(Part):
     """A building or piece of plant that is shipped in parts and put up on the spot."""
 
@@ -141,6 +233,9 @@ class Kit(Part):
     clearance: Length = say("Clear space wanted between the building and the snow or the roof", low=0, high=3)
     parts: dict[str, Pieces] = say("Part and number of pieces")
     crew_hours: Share = say("Person-hours to put it up, every part tried together once before", above=0, high=5000)
+    footings: Footings | None = say(
+        "Its footings; left out: pressure, settling and relevelling are not checked", default=None
+    )
 
 
 class EndWallOpening(Part):
