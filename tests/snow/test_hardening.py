@@ -29,7 +29,7 @@ def test_strength_grows_with_age_below_the_envelope(one, other, sample) -> None:
 
 @given(measured, st.floats(1e3, 2e6))
 def test_wait_is_the_inverse(sample, wanted) -> None:
-    """After the wait the low end has the wanted strength, and no earlier than was measured; above the envelope never."""
+    """The wait gives the wanted strength, no earlier than was measured; above the envelope it never ends."""
     wait = waiting_time_milled_snow(wanted, *sample)
     if wanted > sample[2]:
         assert math.isinf(wait)

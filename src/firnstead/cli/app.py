@@ -120,6 +120,7 @@ def explain(station: StationPath,
             {"station": {"name": made.station.name, "file_version": made.file.version}, "checks": as_plain(checks)}
         )
     else:
+        tables.print_quantities(made, checks[0].place, discipline)
         tables.print_explain(made, checks)
     return 0
 

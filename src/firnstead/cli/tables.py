@@ -7,7 +7,9 @@ from typing import TYPE_CHECKING
 
 from firnstead.core.cautions import CAUTIONS, SHORT
 from firnstead.core.errors import NoSuchPlace
-from firnstead.core.results import WHOLE, Check, Verdict
+from firnstead.core.results import WHOLE, Check, Verdict, as_plain
+from firnstead.core.units import show
+from firnstead.reports.quantities import place_quantities, undercut_rows
 from firnstead.reports.words import pair, ratio_text
 from firnstead.station import Station
 
@@ -121,6 +123,7 @@ def _print_summary(console: Console, made: Assessment) -> None:
     counts = made.counts()
     console.print()
     console.print("Summary: " + ", ".join(f"{n} {verdict}" for verdict, n in counts.items()) + ".", style="bold")
+    console.print(_totals(made))
     reasons = list(dict.fromkeys(f"{c.question}: {c.reason}" for c in made.checks if c.verdict is Verdict.NOT_CHECKED))
     if reasons:
         console.print("Not checked, and why:")
@@ -158,6 +161,33 @@ def print_explain(made: Assessment, checks: list[Check]) -> None:
         for reference in cited:
             console.print(f"  {reference}: {source(reference).citation()}")
     console.print(f"\n! {SHORT}")
+
+
+def print_quantities(made: Assessment, place: str, discipline: str) -> None:
+    """What a place takes, and what its undercut saves."""
+    console = _console()
+    results = as_plain({d: r for d, r in made.results.items() if d != "snow" and discipline in ("", d)})
+    rows = place_quantities(results, place, made.station.units)
+    if rows:
+        console.print(f"\nQuantities of {place}", style="bold")
+        for what, value in rows:
+            console.print(f"  {what}: {value}")
+    gain = undercut_rows(results, place, made.station.units)
+    if gain:
+        console.print("\nUndercut against a straight cut with the same floor", style="bold")
+        for what, here, saved in gain:
+            console.print(f"  {what}: {saved if here == '–' else f'{here}; {saved}'}")
+
+
+def _totals(made: Assessment) -> str:
+    """One line of what the whole station takes."""
+    cut, roof, items = made.results["cutting"], made.results["roof"], made.work_items
+    hours = sum(m.hours for m in cut.millers.values())
+    system = made.station.units
+    people = sum(i.hours * i.people for i in items)
+    return (f"Quantities: {show(cut.volume, 'm3', system)} of snow cut in {hours:,.0f} miller hours, "
+            f"{show(roof.steel_mass, 'kg', system)} of arch steel, {show(roof.cover_volume, 'm3', system)} of cover, "
+            f"{people:,.0f} person-hours at the stated outputs.")  # fmt: skip
 
 
 def _console() -> Console:

@@ -11,6 +11,7 @@ from firnstead.core.units import unit_text
 from firnstead.reports import blocks, content
 from firnstead.reports.packing import packing_sentence
 from firnstead.reports.pictures import Picture
+from firnstead.reports.quantities import quantity_blocks
 from firnstead.reports.snow_pages import snow_chapter
 from firnstead.reports.words import WHOLE_STATION, column_unit, counted, in_column, place_order, shown
 from firnstead.reports.work import person_hours, total_rows, work_rows
@@ -25,7 +26,7 @@ def dossier(document: Plain, text: str, digest: str, pictures: Sequence[Picture]
     dated = date.fromisoformat(str(document["station"]["dated"]))
     places = content.places(document)
     for chapter in places:
-        chapter["blocks"] = _sections(chapter["name"], pictures)
+        chapter["blocks"] = [*_sections(chapter["name"], pictures), *quantity_blocks(document, chapter["name"])]
         chapter["years"] = roof_years(document, chapter["name"])
     chapters = [_drawings(pictures), snow_chapter(document)]
     return {

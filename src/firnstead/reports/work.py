@@ -49,7 +49,5 @@ def _kind(item: Plain) -> str:
 
 
 def person_hours(item: Plain) -> float:
-    """Hours of work times people; hours of an item without people and machine are person-hours already."""
-    if item["people"]:
-        return float(item["hours"] * item["people"])
-    return 0.0 if item["machine"] else float(item["hours"])
+    """Hours of work times people; the hours of an item without people are a wait."""
+    return float(item["hours"] * item["people"])

@@ -33,6 +33,7 @@ STANDS = (
 )
 FREE_NOTE = "Safe bound: the free arch of steel alone carries all; the share used is the worse of yield and buckling. "
 HELD_NOTE = "Upper bound: hardened snow holds the arch all round, so that only ring compression acts. "
+COVER_NOTE = "Stress and strength are those of the hardened cover as an arch of its own, which decides here. "
 CREEP = "Settlement by creep is not in it."
 CAUTION = (
     "The load never falls. Clear the cover, or leave the place, before the year in which the first question fails."
@@ -124,6 +125,7 @@ def _cover_carries(w: Working, arch: Arch, milled: MilledStrength) -> bool:
         "measured strength of the milled snow, not above the low end for well-bonded snow",
     )
     w.put('sigma_"a"', "N_a/h_c", "Pa", "statics", "stress in the cover as an arch of its own")
+    w.put('sigma_"lim"', 'sigma_"m"/n_s', "Pa", "own_rule", "factor of safety on the strength of snow taken off")
     return (
         w.put('r_"co"', 'n_s sigma_"a"/sigma_"m"', "1", "own_rule", "share of its strength, factor of safety counted")
         <= 1
@@ -149,16 +151,17 @@ def _between(w: Working, question: str, key: str, proven: bool, lone: str, alone
             **NAMES,
         )
     if proven:
+        cover = w['r_"co"'] > held.ratio
         return check(
             question=question,
-            demand=w[held.demand],
-            limit=w[held.limit],
-            unit=held.unit,
+            demand=w['sigma_"a"' if cover else held.demand],
+            limit=w['sigma_"lim"' if cover else held.limit],
+            unit="Pa" if cover else held.unit,
             key=key,
             ratio=max(held.ratio, w['r_"co"']),
-            working=w.upto(*symbols, 'r_"co"'),
+            working=w.upto(*symbols, 'r_"co"', 'sigma_"lim"'),
             caution=CAUTION,
-            note=STANDS + held.note,
+            note=STANDS + (COVER_NOTE if cover else held.note),
             **NAMES,
         )
     return not_checked(
@@ -270,6 +273,9 @@ def _years(w: Working, arch: Arch, life: Life, proven: bool) -> Check:
         )
     if proven:
         stands = max(alone, min(held, first[WORDS["cover_alone"]]))
+        text = "until the cover as an arch of its own, or the upper bound, first passes its limit; no less than steel"
+        w.look("t_s", stands, "s", "own_rule", text, "u_0", "v_0", "C_v", "g", "c_d", "a")
+        common["working"] = w.upto(*wanted, "t_s")
         return check(
             demand=stands, limit=design, unit="s", at_least=True, note=STANDS + note, sources=sources, **common
         )

@@ -33,6 +33,7 @@ def problems(station: Station, lines: Lines, left_out: frozenset[str] = frozense
         *_junctions(sound),
         *_overlaps(sound),
         *_along(sound),
+        *_footings(sound),
         *_buildings(sound),
         *_ends(sound),
     ]
@@ -122,6 +123,11 @@ def _references(station: Station, written: Any) -> Found:
                 yield from lead((group, name, "parts", part), part, "parts", "part")
             if hasattr(holder, "extension_part"):
                 yield from lead((group, name, "extension_part"), holder.extension_part, "parts", "part")
+    for name, kit in station.kits.items():
+        for field in ("jack_part", "shim_part"):
+            part = getattr(kit.footings, field, None)
+            if part is not None:
+                yield from lead(("kits", name, "footings", field), part, "parts", "part")
     for part in station.stores:
         yield from lead(("stores", part), part, "parts", "part")
 
@@ -314,6 +320,22 @@ def _along(station: Station) -> Found:
                     (group, name, "at"),
                     f"it lies outside {item.place!r}, which is {_m(length)} long",
                     "Give a distance from the start of the axis",
+                )
+
+
+def _footings(station: Station) -> Found:
+    for name, kit in station.kits.items():
+        if kit.footings is None:
+            continue
+        for field, count, size, room in (
+            ("width", kit.footings.rows, kit.footings.width, kit.width),
+            ("length", kit.footings.per_row, kit.footings.length, kit.length),
+        ):
+            if count * size > room + 1e-6:
+                yield (
+                    ("kits", name, "footings", field),
+                    f"{count} footings of {_m(size)} do not fit in the building's {field}, {_m(room)}",
+                    "Take fewer or smaller footings",
                 )
 
 
