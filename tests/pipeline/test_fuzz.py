@@ -71,7 +71,7 @@ def mutate(text: str, rng: random.Random) -> str:
             lines.insert(at, lines[at])
         elif way == 2:
             lines.insert(at, lines[rng.randrange(len(lines))])
-        elif way <= 5:  # another number
+        elif way <= 5 and numbered:  # another number
             at = rng.choice(numbered)
             found = list(_NUMBER.finditer(lines[at]))
             hit = rng.choice(found)
