@@ -134,6 +134,7 @@ def report(station: StationPath,
     from firnstead.reports.report import write_report
 
     made = _assess(station)
+    print("Typesetting the calculation file and drawing the sheets: some ten seconds.", file=sys.stderr)
     files = write_report(made, out)
     print(f"Wrote {len(files)} files to {out}")
     for name, what in files:

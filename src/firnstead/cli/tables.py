@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
+import textwrap
 from difflib import get_close_matches
 from typing import TYPE_CHECKING
 
 from firnstead.core.cautions import CAUTIONS, SHORT
 from firnstead.core.errors import NoSuchPlace
 from firnstead.core.results import WHOLE, Check, Verdict, as_plain
-from firnstead.core.units import show
 from firnstead.reports.quantities import place_quantities, undercut_rows
-from firnstead.reports.words import pair, ratio_text
+from firnstead.reports.words import pair, ratio_text, shown
 from firnstead.station import Station
 
 if TYPE_CHECKING:
@@ -124,16 +124,16 @@ def _print_summary(console: Console, made: Assessment) -> None:
     console.print()
     console.print("Summary: " + ", ".join(f"{n} {verdict}" for verdict, n in counts.items()) + ".", style="bold")
     console.print(_totals(made))
-    reasons = list(dict.fromkeys(f"{c.question}: {c.reason}" for c in made.checks if c.verdict is Verdict.NOT_CHECKED))
-    if reasons:
-        console.print("Not checked, and why:")
-        for reason in reasons[:12]:
-            console.print(f"  - {reason}")
-        if len(reasons) > 12:
-            console.print(f"  … {len(reasons) - 12} more kinds; see --json or the calculation file")
+    unchecked = [c for c in made.checks if c.verdict is Verdict.NOT_CHECKED]
+    if unchecked:
+        console.print("Not checked, and why (a reason may differ from place to place; see --json or the report):")
+    for question in dict.fromkeys(c.question for c in unchecked):
+        mine = [c for c in unchecked if c.question == question]
+        times = f" ({len(mine)} times)" if len(mine) > 1 else ""
+        _bullet(console, "-", f"{question}{times}: {mine[0].reason}")
     console.print("Cautions:")
     for caution in CAUTIONS:
-        console.print(f"  ! {caution}")
+        _bullet(console, "!", caution)
 
 
 def print_explain(made: Assessment, checks: list[Check]) -> None:
@@ -154,7 +154,7 @@ def print_explain(made: Assessment, checks: list[Check]) -> None:
             console.print(f"  Demand {demand} against {sense} {limit}: share {ratio_text(c.ratio, c.verdict)}")
         console.print(f"  Verdict: {c.verdict}" + (f" ({c.reason})" if c.reason else ""), style=_STYLE[c.verdict])
         if c.caution:
-            console.print(f"  ! {c.caution}")
+            _bullet(console, "!", c.caution)
     cited = sorted({key for c in checks for key in c.sources})
     if cited:
         console.print("\nSources:")
@@ -179,14 +179,20 @@ def print_quantities(made: Assessment, place: str, discipline: str) -> None:
             console.print(f"  {what}: {saved if here == '–' else f'{here}; {saved}'}")
 
 
+def _bullet(console: Console, mark: str, text: str) -> None:
+    """A line that hangs under its mark when it is broken."""
+    width = max(40, console.width - 1)
+    console.print(textwrap.fill(text, width, initial_indent=f"  {mark} ", subsequent_indent="    "), soft_wrap=True)
+
+
 def _totals(made: Assessment) -> str:
     """One line of what the whole station takes."""
     cut, roof, items = made.results["cutting"], made.results["roof"], made.work_items
     hours = sum(m.hours for m in cut.millers.values())
     system = made.station.units
     people = sum(i.hours * i.people for i in items)
-    return (f"Quantities: {show(cut.volume, 'm3', system)} of snow cut in {hours:,.0f} miller hours, "
-            f"{show(roof.steel_mass, 'kg', system)} of arch steel, {show(roof.cover_volume, 'm3', system)} of cover, "
+    return (f"Quantities: {shown(cut.volume, 'm3', system, 4)} of snow cut in {hours:,.0f} miller hours, "
+            f"{shown(roof.steel_mass, 'kg', system)} of arch steel, {shown(roof.cover_volume, 'm3', system)} of cover, "
             f"{people:,.0f} person-hours at the stated outputs.")  # fmt: skip
 
 

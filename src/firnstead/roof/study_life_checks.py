@@ -27,6 +27,10 @@ RELIES = (
     "no longer carries this cover; whether its hardened snow does depends on a strength that has not been measured "
     "here. Measure the strength, and the arch's shape every year"
 )
+RELIES_MEASURED = (
+    "no longer carries this cover, and by the measured strength, with its factor, the hardened cover does not carry it "
+    "as an arch of its own; together they may. Measure the arch's shape every year"
+)
 STANDS = (
     "Beyond what steel alone carries; stands on hardened snow of measured strength. Creep flattening is not in it: "
     "measure the shape every year. "
@@ -132,6 +136,11 @@ def _cover_carries(w: Working, arch: Arch, milled: MilledStrength) -> bool:
     )
 
 
+def _relies(w: Working) -> str:
+    """What an open verdict rests on: a strength not yet measured, or one that is not enough alone."""
+    return RELIES_MEASURED if 'r_"co"' in w else RELIES
+
+
 def _between(w: Working, question: str, key: str, proven: bool, lone: str, alone: Side, held: Side) -> Check:
     """The verdict between the two bounds; `lone` is what carries alone at the lower one."""
     symbols = (alone.demand, alone.limit, *alone.more, held.demand, held.limit)
@@ -166,7 +175,7 @@ def _between(w: Working, question: str, key: str, proven: bool, lone: str, alone
         )
     return not_checked(
         question=question,
-        reason=f"{lone} alone {RELIES}",
+        reason=f"{lone} alone {_relies(w)}",
         key=key,
         demand=w[held.demand],
         limit=w[held.limit],
@@ -279,9 +288,9 @@ def _years(w: Working, arch: Arch, life: Life, proven: bool) -> Check:
         return check(
             demand=stands, limit=design, unit="s", at_least=True, note=STANDS + note, sources=sources, **common
         )
-    lone = f"from {years_text(alone)} on steel and planks alone"
+    lone = f"after {years_text(alone)}"
     return not_checked(
-        reason=f"{lone} {RELIES.replace('carries', 'carry')}. {span_text.strip()}",
+        reason=f"{lone}: steel {_relies(w)}. {span_text.strip()}",
         demand=alone,
         limit=design,
         unit="s",
