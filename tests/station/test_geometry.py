@@ -5,10 +5,19 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from shapely.geometry import Polygon
+from shapely.geometry import LineString, Polygon
 
 from firnstead.station import StationFile
-from firnstead.station.geometry import Axis, axis, cut_length, junction, link_length, rectangle, shared_depth
+from firnstead.station.geometry import (
+    Axis,
+    axis,
+    cut_length,
+    junction,
+    length_inside,
+    link_length,
+    rectangle,
+    shared_depth,
+)
 
 _coordinate = st.floats(-50, 50)
 
@@ -55,6 +64,33 @@ def test_a_trench_is_cut_only_outside_its_passage(full: StationFile) -> None:
     assert met.gap == 0
     assert met.overlap == pytest.approx(3.8)
     assert cut_length(moved, "North 1") == pytest.approx(36.2)
+
+
+_axes = st.builds(
+    lambda x, y, bearing, length: Axis((x, y), (math.sin(bearing), math.cos(bearing)), length),
+    _coordinate,
+    _coordinate,
+    st.floats(0, 2 * math.pi),
+    st.floats(1, 60),
+)
+
+
+@given(_axes, _axes, st.floats(0.5, 8))
+def test_length_inside_a_passage_agrees_with_a_geometry_library(line: Axis, other: Axis, half: float) -> None:
+    """The part of an axis inside a passage is what shapely cuts out of it."""
+    room = Polygon(rectangle(other, 0, other.length, half))
+    assert length_inside(line, other, half) == pytest.approx(
+        LineString([line.start, line.end]).intersection(room).length, abs=1e-6
+    )
+
+
+def test_the_crossing_of_two_passages_is_cut_once(full: StationFile) -> None:
+    """A passage that crosses an earlier one is cut only outside it."""
+    station = full.station
+    across = station.passages["Main"].model_copy(update={"start": (100.0, -60.0), "end": (100.0, 60.0)})
+    both = station.model_copy(update={"passages": {**station.passages, "Across": across}})
+    assert cut_length(both, "Main") == pytest.approx(340)
+    assert cut_length(both, "Across") == pytest.approx(120 - 7.6)
 
 
 def test_a_trench_along_its_passage_does_not_open_into_it(full: StationFile) -> None:

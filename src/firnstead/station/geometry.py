@@ -115,14 +115,37 @@ def junction(station: Station, trench: Trench) -> Junction | None:
 
 
 def cut_length(station: Station, name: str) -> float:
-    """Length of a place that is really cut for it [m]: a trench's part inside its passage is the passage's."""
+    """Length of a place that is really cut for it [m]: what lies inside its passage, or inside a passage that stands
+    before it in the file, is that passage's."""
     place = station.places[name]
-    length = axis(place).length
+    line = axis(place)
     if isinstance(place, Trench):
         met = junction(station, place)
-        if met is not None:
-            return length - met.overlap
-    return length
+        return line.length - met.overlap if met is not None else line.length
+    inside = 0.0
+    for other, passage in station.passages.items():
+        if other == name:
+            break
+        inside += length_inside(line, axis(passage), widest(station.sections[passage.section]) / 2)
+    return max(0.0, line.length - inside)
+
+
+def length_inside(line: Axis, other: Axis, half: float) -> float:
+    """Length of an axis that lies within `half` of another axis, between that one's ends [m]."""
+    (ox, oy), (ux, uy) = other.start, other.direction
+    (x, y), (dx, dy) = line.start, line.direction
+    low, high = 0.0, line.length
+    for at, step, least, most in (
+        ((x - ox) * ux + (y - oy) * uy, dx * ux + dy * uy, 0.0, other.length),
+        (-(x - ox) * uy + (y - oy) * ux, -dx * uy + dy * ux, -half, half),
+    ):
+        if abs(step) < 1e-12:
+            if not least <= at <= most:
+                return 0.0
+            continue
+        ends = sorted(((least - at) / step, (most - at) / step))
+        low, high = max(low, ends[0]), min(high, ends[1])
+    return max(0.0, high - low)
 
 
 def link_length(station: Station, trench: Trench) -> float:
