@@ -19,6 +19,7 @@ def item(parts, mass=0.0, volume=0.0, **changes):
 
 HATCH = item((("hatch lid", 1.0), ("hatch ring", 3.0), ("ladder section", 3.0)), id="North 1.walls.hatch.x",
              discipline="walls", after=("North 1.roof.sheets",))  # fmt: skip
+SHIMS = item((("levelling shim", 16.0),), id="Hut 1.foundation.shims", discipline="foundation")
 SHEETS = item((("arch sheet", 100.0),), mass=4200.0, volume=9.0)
 
 
@@ -34,7 +35,7 @@ def line(study_made, part):
 
 def test_all_that_is_needed_is_listed_and_the_other_way_round():
     """With everything taken both lists of leftovers are empty, and the verdicts say so."""
-    made = study(STATION, (HATCH, SHEETS))
+    made = study(STATION, (HATCH, SHEETS, SHIMS))
     assert made.result.missing == made.result.unneeded == ()
     assert found(made, "not_listed").verdict == found(made, "not_needed").verdict == Verdict.HOLDS
 

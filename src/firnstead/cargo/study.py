@@ -54,6 +54,7 @@ def building_items(station: Station, work_items: Sequence[WorkItem]) -> tuple[Wo
     for item in work_items:
         if item.discipline in ("cutting", "roof"):
             before[item.place] = (*before.get(item.place, ()), item.id)
+    known = {item.id for item in work_items}
     crew = station.crews.get(BUILDING_CREW)
     people = crew.people if crew else BUILDING_PEOPLE
     items = []
@@ -67,7 +68,8 @@ def building_items(station: Station, work_items: Sequence[WorkItem]) -> tuple[Wo
                 mass=sum(part.mass * count for part, count in parts),
                 volume=sum(part.volume * count for part, count in parts),
                 crew=BUILDING_CREW if crew else "", people=people, hours=kit.crew_hours / people,
-                exposure=Exposure.UNDER_ROOF, after=before.get(building.place, ()),
+                exposure=Exposure.UNDER_ROOF,
+                after=(*before.get(building.place, ()), *({f"{name}.foundation.set"} & known)),
                 parts=tuple((part, float(count)) for part, count in kit.parts.items()))
         )  # fmt: skip
     return tuple(items)

@@ -22,6 +22,8 @@ BY_DISCIPLINE: dict[str, str] = {
     "roof": "No load on an arch before both sides are filled and the snow's strength is measured. "
             "Nobody under an arch that is being covered.",
     "walls": "A snow-block wall holds nothing until its joints have bonded. Keep people off both sides until then.",
+    "foundation": "Nobody under a building that is being raised; blocks follow every turn of the jacks. "
+                  "Warmth, drains and meltwater under a floor undo every number here.",
     "cargo": "A part that is missing cannot be bought on the ice. Count at the port, and again on arrival.",
 }  # fmt: skip
 

@@ -59,7 +59,7 @@ class Assessment:
 
 def assess(file: StationFile, memo: Memo | None = None) -> Assessment:
     """Run every study; with a `memo` kept between calls only what an edit touches is computed again."""
-    from firnstead import cargo, cutting, roof, snow, walls
+    from firnstead import cargo, cutting, foundation, roof, snow, walls
     from firnstead.roof.stress import STEEL_DENSITY
 
     station = file.station
@@ -74,6 +74,7 @@ def assess(file: StationFile, memo: Memo | None = None) -> Assessment:
     )
     studies["roof"] = over
     studies["walls"] = walls.study(station, found.result, memo)
+    studies["foundation"] = foundation.study(station, found.result, memo)
     items = tuple(item for study in studies.values() for item in study.work_items)
     studies["cargo"] = cargo.study(station, items)
     return Assessment(file, studies)

@@ -146,9 +146,9 @@ class Footings(Part):
         "Share of the live load that stays there and counts for settling", low=0, high=1, default=0.5, mark="own_rule"
     )
     edge_share: Share | None = say(
-        "Share of the whole load on the two outer rows together; left out: by the floor area that each row carries",
+        "Share of the whole load on the two outer rows together, where there are more; left out: by floor area",
         low=0.05,
-        high=1,
+        high=0.95,
         default=None,
     )
     eccentricity: Length = say(
@@ -170,7 +170,8 @@ class Footings(Part):
         "Age of the pad when it is first loaded", low=0, high=YEAR, default=14 * 86400.0, mark="own_rule"
     )
     floor_temperature: Temperature | None = say(
-        "Temperature of the snow under the building in the long run; left out: the air to expect in its place",
+        "Temperature of the snow under the building in the long run, taken no colder than the site's mean; left out: "
+        "the air to expect in its place",
         low=193.15,
         high=273.15,
         default=None,

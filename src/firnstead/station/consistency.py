@@ -125,9 +125,9 @@ def _references(station: Station, written: Any) -> Found:
                 yield from lead((group, name, "extension_part"), holder.extension_part, "parts", "part")
     for name, kit in station.kits.items():
         for field in ("jack_part", "shim_part"):
-            part = getattr(kit.footings, field, None)
-            if part is not None:
-                yield from lead(("kits", name, "footings", field), part, "parts", "part")
+            named = getattr(kit.footings, field, None)
+            if named is not None:
+                yield from lead(("kits", name, "footings", field), named, "parts", "part")
     for part in station.stores:
         yield from lead(("stores", part), part, "parts", "part")
 
