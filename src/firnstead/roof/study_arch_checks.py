@@ -15,6 +15,7 @@ from firnstead.roof.study_arch import Arch
 from firnstead.roof.study_working import Working
 from firnstead.snow import MilledStrength
 
+AGE_WANTED = "age at which the low end of the strength reaches what is wanted, no earlier than it was measured"
 UNDER = "Nobody under an arch that is being covered; cover both sides together."
 COLD = "Steel in deep cold can be brittle: no blows, no notches."
 FREE = "The arch is taken as free: nothing holds its sides, its feet are hinges. "
@@ -229,7 +230,7 @@ def hardening_check(w: Working, arch: Arch, milled: MilledStrength) -> Check:
             wait,
             "s",
             "own_rule",
-            "age at which the low end of the strength reaches sigma_w; see the snow checks",
+            AGE_WANTED,
             'sigma_"w"',
             'sigma_"max"',
         )

@@ -12,7 +12,8 @@ from firnstead.roof.cover import first_exceedance
 from firnstead.roof.formed import foot_stress
 from firnstead.roof.results import Life
 from firnstead.roof.seat import bearing_edge, effective_setback, face_lean, undercut_steps
-from firnstead.roof.study_arch_checks import NAMES
+from firnstead.roof.study_arch_checks import AGE_WANTED, NAMES
+from firnstead.roof.study_seat_checks import EDGE
 from firnstead.roof.study_working import Working
 from firnstead.roof.study_years import YEARS, cover_strength
 from firnstead.snow import MilledStrength, SnowColumn
@@ -233,6 +234,7 @@ def _bearing(w: Working, given: FormedInput, column: SnowColumn) -> Check:
         limit=limit,
         unit="Pa",
         key="roof.seat_bearing",
+        caution=EDGE,
         working=w.upto("q_0", 'q_"b0"'),
         note="Settlement by creep is not in it.",
         **NAMES,
@@ -246,7 +248,6 @@ def _stripping(w: Working, given: FormedInput, milled: MilledStrength) -> Check:
         "question": "Wait before the form is taken out",
         "key": "roof.hardening",
         "caution": STRIP,
-        "working": w.upto('sigma_"w"'),
         **NAMES,
     }
     wait, wanted = milled.waiting_time(w['sigma_"w"']), show(w['sigma_"w"'], "Pa")
@@ -256,10 +257,13 @@ def _stripping(w: Working, given: FormedInput, milled: MilledStrength) -> Check:
             f"well-bonded snow {show(milled.envelope, 'Pa')}, at age zero none",
             limit=given.season,
             unit="s",
+            working=w.upto('sigma_"w"'),
             **common,
         )
+    w.look("t_w", wait, "s", "own_rule", AGE_WANTED, 'sigma_"w"')
     return check(
         demand=wait,
+        working=w.upto("t_w"),
         limit=given.season,
         unit="s",
         note="Limit: the season. Test the arch itself before stripping.",
