@@ -30,13 +30,14 @@ def place_quantities(results: Plain, place: str, system: str) -> list[tuple[str,
         ]
     roof = results.get("roof", {}).get("places", {}).get(place)
     if roof:
-        steel = roof["steel_per_metre"] * roof["length"]
-        rows += [
-            ("Arch sheets", f"{roof['sheets']:,}, {shown(steel, 'kg', system)} of steel"),
-            ("Fastener sets", f"{roof['fasteners']:,}"),
-            ("Planks", f"{roof['planks']:,}"),
-            ("Cover as placed", shown(roof["cover_volume"], "m3", system)),
-        ]  # fmt: skip
+        if roof["sheets"]:
+            steel = roof["steel_per_metre"] * roof["length"]
+            rows += [
+                ("Arch sheets", f"{roof['sheets']:,}, {shown(steel, 'kg', system)} of steel"),
+                ("Fastener sets", f"{roof['fasteners']:,}"),
+                ("Planks", f"{roof['planks']:,}"),
+            ]
+        rows.append(("Cover as placed", shown(roof["cover_volume"], "m3", system)))
     for wall in results.get("walls", {}).get("end_walls", {}).values():
         if wall["place"] == place:
             rows.append(("Snow blocks to cut", f"{wall['blocks_cut']:,} for the wall at the {wall['at']}"))
