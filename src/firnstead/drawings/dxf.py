@@ -47,7 +47,10 @@ def dxf(sheet: Sheet) -> str:
     options.write_fixed_meta_data_for_testing = True  # no clock and no random identity in the file
     try:
         stream = StringIO()
-        _document(sheet).write(stream)
+        document = _document(sheet)
+        for kind in sorted(document.entitydb.dxf_types_in_use()):
+            document.classes.add_class(kind)  # in one order; left to itself ezdxf takes that of a set
+        document.write(stream)
     finally:
         options.write_fixed_meta_data_for_testing = before
     return stream.getvalue()
