@@ -47,7 +47,7 @@ def document(assessment: Assessment) -> dict[str, Any]:
 
 
 def test_a_second_run_gives_the_same_files(first: StationFile, report: Path, tmp_path: Path) -> None:
-    """Every file of two reports is identical, byte by byte, though another process with other hashes made the second."""
+    """Two reports are identical byte by byte, though another process with other hashes made the second."""
     words = [sys.executable, "-m", "firnstead", "report", str(first.path), "--out", str(tmp_path / "again")]
     seed = "1" if os.environ.get("PYTHONHASHSEED") != "1" else "2"
     subprocess.run(words, check=True, capture_output=True, env={**os.environ, "PYTHONHASHSEED": seed})
