@@ -255,17 +255,23 @@ def test_vehicle(plain: Station) -> None:
 
 
 def test_formed_roof(plain: Station) -> None:
-    """A roof of formed snow: stress by the low end of the band, stripping only by a measured strength, no vehicle."""
+    """A roof of formed snow has a verdict only by a measured strength, and never carries a vehicle."""
     station = plain.model_copy(update={"roofs": {ROOF: FORMED}})
     found = {c.key: c for c in run(station).checks}
-    assert found["roof.hardening"].verdict == Verdict.NOT_CHECKED
+    for key in ("hardening", "formed_stress_placed", "formed_stress_life", "formed_span"):
+        assert found[f"roof.{key}"].verdict == Verdict.NOT_CHECKED, key
+        assert found[f"roof.{key}"].reason
     assert found["roof.hardening"].caution
-    assert found["roof.formed_stress_placed"].verdict == Verdict.HOLDS
     assert found["roof.formed_span"].demand == 4.5
-    thin = plain.model_copy(update={"roofs": {ROOF: FORMED.model_copy(update={"cover": 0.3})}})
-    assert {c.key: c for c in run(thin).checks}["roof.formed_stress_placed"].ratio > found[
-        "roof.formed_stress_placed"
-    ].ratio
+    milled = station.snow.milled.model_copy(update=MEASURED)
+    tested = station.model_copy(update={"snow": station.snow.model_copy(update={"milled": milled})})
+    thick = {c.key: c for c in run(tested).checks}["roof.formed_stress_placed"]
+    thin_roof = {ROOF: FORMED.model_copy(update={"cover": 0.3})}
+    thin = {c.key: c for c in run(tested.model_copy(update={"roofs": thin_roof})).checks}["roof.formed_stress_placed"]
+    assert thick.verdict == Verdict.HOLDS
+    assert thick.ratio is not None
+    assert thin.ratio is not None
+    assert thin.ratio > thick.ratio
     items = {item.id: item for item in run(station).work_items}
     assert items[f"{PLACE}.roof.forms"].quantity == 6
     assert f"{PLACE}.roof.strip" in items

@@ -108,6 +108,16 @@ def test_wall_that_tips_fails_everywhere():
     assert found(made, "bonded_tension", WALL).verdict == Verdict.FAILS
 
 
+def test_tension_in_a_bonded_joint_is_never_called_safe():
+    """Without tension the foot holds; with some, below the snow's own strength, there is no verdict."""
+    calm = study_first(end_walls=with_wall(layers=2))
+    windy = study_first(**with_rule("site", storm_wind_speed=26.0), end_walls=with_wall(layers=1))
+    assert found(calm, "bonded_tension", WALL).verdict == Verdict.HOLDS
+    made = found(windy, "bonded_tension", WALL)
+    assert made.demand > 0
+    assert made.verdict in (Verdict.NOT_CHECKED, Verdict.FAILS)
+
+
 def test_wall_round_a_portal_stands():
     """The wall round a portal gets as many layers as it needs, in any storm."""
     for speed in (10.0, 25.0, 45.0):

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
-from firnstead.core.results import Check, check, not_checked
+from firnstead.core.results import Check, Verdict, check, not_checked
 from firnstead.core.units import G0, YEAR, show
 from firnstead.roof.cover import first_exceedance
 from firnstead.roof.formed import foot_stress
@@ -118,12 +118,7 @@ def formed_checks(
     w: Working, given: FormedInput, column: SnowColumn, milled: MilledStrength, life: Life
 ) -> tuple[Check, ...]:
     """All checks of a formed roof."""
-    measured = (
-        ""
-        if milled.measured_strength is not None
-        else "The strength is not measured: the low end of the band stands for it. "
-    )
-    note = measured + "Short-term strength; the arch flattens by creep, so recheck its shape every year."
+    note = "Short-term strength; the arch flattens by creep, so recheck its shape every year."
     rows = (
         ("stress_placed", "Stress in the snow arch as placed", "sigma_0"),
         ("stress_life", "Stress in the snow arch at the end of the design life", "sigma_T"),
@@ -150,10 +145,11 @@ def formed_checks(
             unit="m",
             key="roof.formed_span",
             working=w.upto('L_"max"'),
-            note="Own weight alone, at any rise. " + measured,
+            note="Own weight alone, at any rise.",
             **NAMES,
         )
     )
+    strength = len(found)
     found += [_bearing(w, given, column), _stripping(w, given, milled)]
     if given.vehicle is not None:
         found.append(
@@ -194,7 +190,17 @@ def formed_checks(
             **NAMES,
         )
     )
+    if milled.measured_strength is None:
+        found = [_open(c) if i < strength or c.key == "roof.life" else c for i, c in enumerate(found)]
     return tuple(found)
+
+
+def _open(made: Check) -> Check:
+    """A verdict that would stand on a strength nobody has measured is none; no steel is left to catch the roof."""
+    if made.verdict not in (Verdict.HOLDS, Verdict.CLOSE):
+        return made
+    reason = "the strength of the milled snow is not measured; limit shown by the low end for well-bonded snow"
+    return replace(made, verdict=Verdict.NOT_CHECKED, ratio=None, reason=reason)
 
 
 def _bearing(w: Working, given: FormedInput, column: SnowColumn) -> Check:

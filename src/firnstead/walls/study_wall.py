@@ -91,7 +91,6 @@ def wall_checks(common: Common, room: Room, wall: BlockWall, subject: str, layer
         "the file's storm wind on the whole height, though part is sheltered in the cut; gusts are not added to it"
     )
     crushing = compressive_strength_band(rho).low
-    tension = tensile_strength_band(rho).low
     return (
         check(question="Overturning in the storm wind, before bonding", key="walls.overturning", unit="1",
               demand=wall.overturning, limit=design.overturning_factor, at_least=True, note=wind_note, **names,
@@ -111,17 +110,30 @@ def wall_checks(common: Common, room: Room, wall: BlockWall, subject: str, layer
               note="short-term strength of well-bonded snow; the wall goes on settling",
               working=(*free, _pressure_step(wall, weight, moment),
                        *_strength(common, 'sigma_"c"', 3000e3, 3.0, crushing, "mellor_1975"))),
-        check(question="Tension at the foot, after bonding", key="walls.bonded_tension", unit="Pa",
-              demand=wall.bonded_tension, limit=tension / design.snow_factor, **names,
-              note="strength of the snow itself, low end; how much of it a joint reaches and when is not published",
-              working=(*free, Step("sigma", "max(0, (6 M)/t^2 - W/t)", (_m(moment), _t(wall), _w(weight)),
-                                   wall.bonded_tension, "Pa", "statics", "edge stress of a bonded joint"),
-                       *_strength(common, 'sigma_"t"', 58.3e3, 2.65, tension, "jamieson_johnston_1990"))),
+        _bonded(common, wall, names,
+                (*free, Step("sigma", "max(0, (6 M)/t^2 - W/t)", (_m(moment), _t(wall), _w(weight)),
+                             wall.bonded_tension, "Pa", "statics", "edge stress of a bonded joint"))),
         _time(common, wall, names),
         not_checked(question="Snow closing in on the wall from the trench and from outside", key="walls.closing",
                     reason="needs the closure forecast; no sideways pressure of snow on such a wall is published",
                     **names),
     )  # fmt: skip
+
+
+def _bonded(common: Common, wall: BlockWall, names: Names, free: tuple[Step, ...]) -> Check:
+    """Tension at the foot after bonding: fails beyond the snow's own strength, holds only where there is none."""
+    tension = tensile_strength_band(common.blocks.density).low
+    limit = tension / common.design.snow_factor
+    shared: dict[str, Any] = {
+        "question": "Tension at the foot, after bonding", "key": "walls.bonded_tension", "unit": "Pa",
+        "demand": wall.bonded_tension, "limit": limit, **names,
+        "working": (*free, *_strength(common, 'sigma_"t"', 58.3e3, 2.65, tension, "jamieson_johnston_1990")),
+    }  # fmt: skip
+    if 0.0 < wall.bonded_tension <= limit:
+        return not_checked(
+            reason="how much of the snow's strength a joint reaches, and when, is not published", **shared
+        )
+    return check(note="limit: strength of the snow itself, low end; no joint is stronger", **shared)
 
 
 def density_check(common: Common, snow: SnowResult, deepest: float) -> Check:
