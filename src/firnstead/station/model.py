@@ -5,8 +5,11 @@ from __future__ import annotations
 from datetime import date
 from typing import Literal
 
+from firnstead.station.air import Air
 from firnstead.station.build import CatalogPart, Hatchway, Kit, Roof, Section
+from firnstead.station.escape import Escape
 from firnstead.station.fields import Part, Pieces, say
+from firnstead.station.fire import Fire
 from firnstead.station.machines import Blocks, HandWork, Machine, Miller, Transport
 from firnstead.station.places import Building, EndWall, Hatch, Niche, Passage, Portal, Trench
 from firnstead.station.site import Crew, Design, Season, Site, Snow
@@ -44,6 +47,9 @@ class Station(Part):
     parts: dict[str, CatalogPart] = say("Parts that are shipped, by name", default={})
     transport: dict[str, Transport] = say("Means of transport by name", default={})
     stores: dict[str, Pieces] = say("Loose stores: part and number of pieces", default={})
+    escape: Escape | None = say("Ways out, people by the hour, ladders, refuges", default=None)
+    air: Air | None = say("Air: fans, vents, doors, engines, alarms and limits", default=None)
+    fire: Fire | None = say("Fire: what may burn, doors, detectors, extinguishers, water, limits", default=None)
 
     @property
     def places(self) -> dict[str, Passage | Trench]:
