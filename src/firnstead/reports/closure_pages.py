@@ -8,7 +8,7 @@ from typing import Any
 
 from firnstead.closure.band import effect_in_words
 from firnstead.core.cautions import caution_for
-from firnstead.core.units import YEAR, convert, shown_unit
+from firnstead.core.units import FT, YEAR, convert, shown_unit
 from firnstead.reports import blocks
 from firnstead.reports.charts import TimeBand, side_by_side, svg, time_chart
 from firnstead.reports.snow_pages import interpolated
@@ -104,7 +104,7 @@ def _numbers(forecast: Plain, system: str) -> list[blocks.Block]:
     rows = []
     widths = zip(forecast["heights"], forecast["widths"], strict=True)
     named = [
-        *((f"width at {100 * h:.0f} % of the height", w) for h, w in widths),
+        *((f"width at {100 * h:.0f} % height", w) for h, w in widths),
         ("height on the axis", forecast["height"]),
         ("floor up", forecast["floor_heave"]),
         ("roof down", forecast["roof_sag"]),
@@ -120,7 +120,7 @@ def _numbers(forecast: Plain, system: str) -> list[blocks.Block]:
             ends = sorted((low, high))
             cells.append(f"{middle:.2f}" if year == 0 else f"{middle:.2f} ({ends[0]:.2f}–{ends[1]:.2f})")
         rows.append([name, *cells])
-    head = [(f"[{unit}] after years", 1.5), *((f"{y:g}", 0.55 if y == 0 else 1.15) for y in years)]
+    head = [(f"[{unit}] after years", 1.25), *((f"{y:g}", 0.5 if y == 0 else 1.35) for y in years)]
     return [blocks.table(head, rows, right=range(1, len(head)))]
 
 
@@ -128,8 +128,9 @@ def _trim(found: Plain, system: str) -> list[blocks.Block]:
     trim = found["forecast"]["trim"]
     if not found["what"] or not any(trim):
         return []
+    factor, unit = (1 / FT**2, "ft³/ft") if system == "us" else (1.0, "m³/m")
     head = [("Snow to trim in year", 1.6), *((str(i + 1), 0.7) for i in range(min(len(trim), 10)))]
-    row = ["per metre of trench", *(shown(v, "m3/m", system, 2) if v else "–" for v in trim[:10])]
+    row = [f"{unit} of trench", *(f"{factor * v:.2f}" if v else "–" for v in trim[:10])]
     return [blocks.table(head, [row], right=range(1, len(head)))]
 
 
