@@ -179,8 +179,8 @@ class Design(Part):
         mark="own_rule",
     )
     wall_movement: Speed | None = say(
-        "Closing of a wall per year to allow for in slip gaps of end walls and hatches (the closure forecast is for the "
-        "middle of a trench, where walls move more)",
+        "Closing of a wall per year to allow for in slip gaps of end walls and hatches (the closure forecast is for "
+        "the middle of a trench, where walls move more)",
         low=0,
         high=2 / YEAR,
         default=None,
