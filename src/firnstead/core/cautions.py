@@ -21,6 +21,8 @@ BY_DISCIPLINE: dict[str, str] = {
     "cutting": "Nobody below an edge that is being cut, nor near the edge above it. Overhangs fall without warning.",
     "roof": "No load on an arch before both sides are filled and the snow's strength is measured. "
             "Nobody under an arch that is being covered.",
+    "closure": "Trenches close, and faster where the air is warm. Every date is the middle of a wide band: measure "
+               "widths and heights every month in the first year and let the readings decide.",
     "walls": "A snow-block wall holds nothing until its joints have bonded. Keep people off both sides until then.",
     "foundation": "Nobody under a building that is being raised; blocks follow every turn of the jacks. "
                   "Warmth, drains and meltwater under a floor undo every number here.",

@@ -7,10 +7,12 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from typing import Any
 
+from firnstead.drawings.closing import closing
 from firnstead.drawings.corner import TitleBlock
 from firnstead.drawings.end_wall import end_wall
 from firnstead.drawings.figure import Figure
 from firnstead.drawings.long_section import long_section
+from firnstead.drawings.map_closing import closing_input, closing_places
 from firnstead.drawings.map_long_section import long_section_input
 from firnstead.drawings.map_plan import plan_input
 from firnstead.drawings.map_section import end_wall_input, section_input
@@ -51,6 +53,7 @@ def drawings(assessment: Assessment) -> dict[str, Drawing]:
     kinds: tuple[_Kind, ...] = (
         ("Section", station.places, section_input, section, "A4", SECTION_SMALLEST),
         ("Long section", station.places, long_section_input, long_section, "A3", LONG_SMALLEST),
+        ("Closing", closing_places(assessment), closing_input, closing, "A4", SECTION_SMALLEST),
         ("End wall", walls, end_wall_input, end_wall, "A4", SECTION_SMALLEST),
     )
     for kind, names, take, draw, paper, smallest in kinds:

@@ -50,7 +50,7 @@ def study(
         results[name] = replace(made, place=building.place, kit=building.kit)
         heave = None if floor_heave is None else floor_heave.get(building.place)
         checks += [replace(each, subject=subject, place=building.place)
-                   for each in (*answers, floor_check(numbers, heave))]  # fmt: skip
+                   for each in (*answers, floor_check(numbers, heave, station.design.trim_interval))]  # fmt: skip
         items += building_items(numbers, work_of(station, kit), name, building.place, _before(station, building.place))
     result = FoundationResult(
         buildings=results, shims=sum(each.shims for each in results.values()),

@@ -11,7 +11,9 @@ from firnstead.core.results import Check, Study, Verdict, WorkItem, as_plain
 from firnstead.station import Station, StationFile
 
 if TYPE_CHECKING:
+    from firnstead.pipeline.kept import KeptYears
     from firnstead.roof.results import PlaceRoof
+    from firnstead.snow import SnowResult
 
 
 @dataclass(frozen=True)
@@ -57,27 +59,47 @@ class Assessment:
         }
 
 
-def assess(file: StationFile, memo: Memo | None = None) -> Assessment:
-    """Run every study; with a `memo` kept between calls only what an edit touches is computed again."""
-    from firnstead import cargo, cutting, foundation, roof, snow, walls
+def assess(file: StationFile, memo: Memo | None = None, kept: KeptYears | None = None) -> Assessment:
+    """Run every study; with a `memo` kept between calls only what an edit touches is computed again.
+
+    The years (closure) are read from `kept`; what is not there is not checked, for it takes a minute to work out.
+    """
+    from firnstead import cargo, closure, cutting, foundation, roof, snow, walls
     from firnstead.roof.stress import STEEL_DENSITY
 
     station = file.station
     memo = memo if memo is not None else Memo()
     studies: dict[str, Study] = {}
-    studies["snow"] = found = memo.get(
-        ("snow", station.site, station.snow, station.design), lambda: snow.study(station)
-    )
+    studies["snow"] = found = memo.get(_ground_key(station), lambda: snow.study(station))
     over = roof.study(station, found.result, memo)
     studies["cutting"] = cutting.study(
         station, found.result, memo, _sheet_mass(station, over.result.places, STEEL_DENSITY)
     )
-    studies["roof"] = over
+    years = closure.study(station, found.result, _loads(over.result.places), memo, kept)
+    studies["roof"] = roof.with_moving_seats(station, over, closure.seats(years.result), memo)
     studies["walls"] = walls.study(station, found.result, memo)
-    studies["foundation"] = foundation.study(station, found.result, memo)
+    studies["closure"] = years
+    studies["foundation"] = foundation.study(station, found.result, memo, closure.floor_heave(years.result))
     items = tuple(item for study in studies.values() for item in study.work_items)
     studies["cargo"] = cargo.study(station, items)
     return Assessment(file, studies)
+
+
+def ground_of(station: Station, memo: Memo | None = None) -> tuple[SnowResult, dict[str, float]]:
+    """The snow, and what lies on each roof as placed [Pa]: all that the years need from the other studies."""
+    from firnstead import roof, snow
+
+    memo = memo if memo is not None else Memo()
+    found: SnowResult = memo.get(_ground_key(station), lambda: snow.study(station)).result
+    return found, _loads(roof.study(station, found, memo).result.places)
+
+
+def _ground_key(station: Station) -> tuple[object, ...]:
+    return ("snow", station.site, station.snow, station.design)
+
+
+def _loads(roofs: Mapping[str, PlaceRoof]) -> dict[str, float]:
+    return {name: place.load_placed for name, place in roofs.items()}
 
 
 def _sheet_mass(station: Station, roofs: Mapping[str, PlaceRoof], density: float) -> dict[str, float]:

@@ -11,7 +11,7 @@ from typing import Any
 
 from firnstead.core.errors import Problem
 from firnstead.core.units import show
-from firnstead.station import geometry
+from firnstead.station import consistent_places, geometry
 from firnstead.station.build import ArchRoof
 from firnstead.station.consistent_pipes import pipe_problems
 from firnstead.station.consistent_power import power_problems
@@ -40,7 +40,8 @@ def problems(station: Station, lines: Lines, left_out: frozenset[str] = frozense
         *_along(sound),
         *_footings(sound),
         *_buildings(sound),
-        *_ends(sound),
+        *consistent_places.ends(sound),
+        *consistent_places.clear_ways(sound),
         *power_problems(station, sound, lines.tree),
         *pipe_problems(sound, lines.tree),
         *water_problems(station, sound, lines.tree),
@@ -373,26 +374,3 @@ def _buildings(station: Station) -> Found:
                     "Move one of them along the axis",
                 )
         taken[building.place].append((near, far, name))
-
-
-def _ends(station: Station) -> Found:
-    closed: dict[tuple[str, str], str] = {}
-    for group in ("end_walls", "portals"):
-        for name, item in getattr(station, group).items():
-            end = (item.place, item.at)
-            if end in closed:
-                yield (
-                    (group, name, "at"),
-                    f"the {item.at} of {item.place!r} is already closed by {closed[end]!r}",
-                    "Choose the other end",
-                )
-            closed[end] = name
-            if item.at == "start" and item.place in station.trenches:
-                trench = station.trenches[item.place]
-                met = geometry.junction(station, trench)
-                if met is not None and met.overlap > 0:
-                    yield (
-                        (group, name, "at"),
-                        f"the start of {item.place!r} opens into {trench.opens_into!r}",
-                        "Close the other end",
-                    )
