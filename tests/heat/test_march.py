@@ -121,7 +121,7 @@ def moved(parts):
 
 
 @given(stations())
-@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_every_balance_closes(case):
     """Air of each place, rooms, gaps and the whole station: what comes in goes out within 1e-6, every month."""
     made = march(case, field())

@@ -197,4 +197,5 @@ def test_parts_go_on_the_packing_list():
     assert parts["air well"] >= len(STATIONS["full"].trenches) - 2
     boards = [i for i in items if i.id.endswith(".heat.floor_4")]
     assert len(boards) == sum(b.kit == "sleeping hut" for b in STATIONS["full"].buildings.values())
-    assert boards[0].mass == pytest.approx(9.6 * 3.6 * 0.05 * 35.0)
+    kit = STATIONS["full"].kits["sleeping hut"]
+    assert boards[0].mass == pytest.approx(kit.length * kit.width * 0.05 * 35.0)

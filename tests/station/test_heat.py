@@ -61,12 +61,6 @@ def test_an_unknown_kit_is_named_with_a_likely_one():
     assert any("sleeping hut" in p.cure for p in found)
 
 
-def test_the_template_is_the_first_example():
-    """What `firnstead new` writes is the commented example."""
-    template = ROOT / "src" / "firnstead" / "station" / "template" / "station.yaml"
-    assert template.read_text(encoding="utf-8") == TEXT
-
-
 def test_a_station_without_the_part_is_read():
     """The heat part may be left out."""
     head, _, tail = TEXT.partition("\nheat:")

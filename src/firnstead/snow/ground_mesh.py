@@ -70,7 +70,7 @@ def mesh_round(cut: CutOutline) -> GroundMesh:
 
     >>> mesh = mesh_round(CutOutline(((0.0, 1.0), (2.0, 1.0), (2.0, 5.0), (0.0, 5.0)), patch=1.2, layers=4))
     >>> len(mesh.triangles), round(mesh.wall_length, 6)
-    (168, 6.8)
+    (160, 6.8)
     """
     inner = _inner(cut)
     middle = np.array([0.0, (cut.points[0][1] + cut.points[-1][1]) / 2])
