@@ -30,14 +30,14 @@ BY_DISCIPLINE: dict[str, str] = {
              "thaws a closed line with a flame, nor opens one that holds pressure between two plugs.",
     "power": "Switch off, lock, test dead, then touch. Carbon monoxide kills without smell: no set runs where its "
              "exhaust can come back in.",
-    "power.earthing": "Rods in ice give no earth, and a fault may blow no fuse: metal can stay live. Bond all metal into "
-                      "one net, run a protective conductor with every feeder, and watch the insulation.",
+    "power.earthing": "Rods in ice give no earth, and a fault may blow no fuse: metal can stay live. Bond all metal "
+                      "into one net, run a protective conductor with every feeder, and watch the insulation.",
     "power.exhaust": "Exhaust ends clear of every intake, vent and hatch and above the drift of the season. Alarms for "
                      "carbon monoxide stand beside the sets and in every room that air can reach from there.",
-    "power.refuelling": "Bond tank, hose and set before fuel flows; no refuelling of a hot set; nobody smokes; spilt fuel "
-                        "is taken up at once and never runs into the snow.",
-    "water": "Steam and hot water scald. Nobody near an open shaft without a line; cover it. Boilers need measured air: "
-             "carbon monoxide kills without smell. Well and sewage shafts are never mixed; test the water.",
+    "power.refuelling": "Bond tank, hose and set before fuel flows; no refuelling of a hot set; nobody smokes; spilt "
+                        "fuel is taken up at once and never runs into the snow.",
+    "water": "Steam and hot water scald. Nobody near an open shaft without a line; cover it. Boilers need measured "
+             "air: carbon monoxide kills without smell. Well and sewage shafts are never mixed; test the water.",
     "heat": "Warm air closes trenches and thaws floors: read the thermometers in every trench, gap and snow floor. "
             "Every burner needs its own air and flue, and an alarm for carbon monoxide.",
     "cargo": "A part that is missing cannot be bought on the ice. Count at the port, and again on arrival.",

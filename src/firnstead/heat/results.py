@@ -61,6 +61,16 @@ class Remedy:
 
 
 @dataclass(frozen=True)
+class HeatMonths:
+    """What pipes, water and power need of the heat."""
+
+    air: dict[str, Row] = quantity("K", "air of each place by month in the warmest year of the life, as expected")
+    electric: dict[str, Row] = quantity("W", "electricity of fans and heaters by month, by name")
+    fuel: Row = quantity("kg", "fuel burnt for heating by month, first year")
+    waste_used: Row = quantity("W", "waste heat taken by month, first year")
+
+
+@dataclass(frozen=True)
 class HeatYear:
     """Heat of the whole station."""
 

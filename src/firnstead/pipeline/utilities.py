@@ -8,11 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from firnstead.core.memo import Memo
 from firnstead.core.results import WHOLE, Check, Step, Study, check, not_checked
 from firnstead.snow import SnowResult
 from firnstead.station import Station
+
+if TYPE_CHECKING:
+    from firnstead.heat import HeatMonths
 
 Row = tuple[float, ...]
 Rows = Mapping[str, Row]
@@ -40,9 +44,18 @@ class Utilities:
 
     @property
     def floors(self) -> dict[str, float]:
-        """Warmest snow [K] right under each heated building through the life; empty without heat."""
+        """Snow [K] 1 m under each heated building, mean of its warmest year: what its footings stand on; empty without
+        heat."""
         found = self.studies["heat"].result
-        return {name: b.snow_floor for name, b in found.buildings.items()} if found is not None else {}
+        if found is None:
+            return {}
+        return {name: max(b.snow_below_years[0]) for name, b in found.buildings.items() if b.snow_below_years}
+
+    @property
+    def air(self) -> dict[str, Row] | None:
+        """Air [K] of places by month in the warmest year; None without heat."""
+        found = self.studies["heat"].result
+        return dict(found.air) if found is not None else None
 
     @property
     def settled(self) -> bool:
@@ -61,50 +74,66 @@ class _Round:
     air: Rows
 
 
-def utilities(station: Station, snow: SnowResult, memo: Memo, floor_heave: Mapping[str, float] | None = None) -> Utilities:
+def utilities(station: Station, snow: SnowResult, memo: Memo) -> Utilities:
     """Go round heat, pipes, water and power until air and loads settle within the stated tolerances."""
-    now = _Round({}, NOTHING, NOTHING, {}, {})
+    from firnstead import heat
+
+    now = _start(station, snow, memo)
     for count in range(1, MOST_ROUNDS + 1):
-        studies, then = _go_round(station, snow, memo, now, floor_heave)
+        warm = heat.months(station, snow, memo, gains=now.gains or None, waste=now.waste_heat)
+        studies, then = _go_round(station, snow, memo, now, warm)
         air, power = _moved(now.air, then.air), _moved_loads(now.loads, then.loads)
-        now = then
-        if count > 1 and air <= AIR_TOLERANCE and power <= POWER_TOLERANCE:
+        settled = air <= AIR_TOLERANCE and power <= POWER_TOLERANCE
+        if settled or count == MOST_ROUNDS:
             break
-    made = {**studies, "power": _with_settled(studies["power"], count, air, power)}
+        now = then
+    made = {
+        "heat": heat.study(station, snow, memo, gains=now.gains or None, waste=now.waste_heat),
+        **studies,
+        "power": _with_settled(studies["power"], count, air, power),
+    }
     return Utilities(made, count, air, power)
 
 
-def _go_round(
-    station: Station, snow: SnowResult, memo: Memo, now: _Round, floor_heave: Mapping[str, float] | None
-) -> tuple[dict[str, Study], _Round]:  # fmt: skip
-    from firnstead import heat, pipes, power, water
+def _start(station: Station, snow: SnowResult, memo: Memo) -> _Round:
+    """Before the first round: lines in the air that the file tells, sets without the loads of the others."""
+    from firnstead import pipes, power
 
-    warm = heat.study(station, snow, memo, gains=now.gains or None, waste=now.waste_heat)
-    air: Rows = warm.result.air if warm.result is not None else {}
-    lines = pipes.study(station, snow, memo, air=air or None, floor_heave=floor_heave)
-    well = water.study(station, snow, memo, waste=now.waste_well)
-    heaters: Rows = warm.result.electric if warm.result is not None else {}
-    loads = {
-        **{f"heat: {name}": row for name, row in heaters.items()},
-        **{f"tracing: {name}": row for name, row in lines.result.tracing.items() if any(row)},
-        **{f"water: {name}": row for name, row in well.result.electric.items() if any(row)},
-    }
-    heat_used: Row = warm.result.waste_used if warm.result is not None else NOTHING
-    heat_fuel: Row = warm.result.fuel if warm.result is not None else NOTHING
-    sets = power.study(
-        station, memo, loads=loads, waste_used=_sum((heat_used, well.result.waste_used)),
-        other_fuel=_sum((heat_fuel, well.result.fuel)))  # fmt: skip
-    given: Row = sets.result.waste if sets.result is not None else NOTHING
+    lines, sets = pipes.study(station, snow, memo), power.study(station, memo)
+    return _Round(_gains(lines, sets), NOTHING, NOTHING, {}, {})
+
+
+def _gains(lines: Study, sets: Study) -> Rows:
+    """Heat that lines and sets give to places [W]."""
     gains: dict[str, Row] = {}
     for rows in (lines.result.losses, sets.result.gains if sets.result is not None else {}):
         for place, row in rows.items():
             gains[place] = _sum((gains.get(place, NOTHING), row))
+    return gains
+
+
+def _go_round(
+    station: Station, snow: SnowResult, memo: Memo, now: _Round, warm: HeatMonths | None
+) -> tuple[dict[str, Study], _Round]:
+    """Pipes, water and power after the heat, and what they hand on to the next round."""
+    from firnstead import pipes, power, water
+
+    air: Rows = warm.air if warm is not None else {}
+    lines = pipes.study(station, snow, memo, air=air or None)
+    well = water.study(station, snow, memo, waste=now.waste_well)
+    loads = {
+        **{name: row for name, row in (warm.electric if warm is not None else {}).items() if any(row)},
+        **{f"{name} tracing": row for name, row in lines.result.tracing.items() if any(row)},
+        **{name: row for name, row in well.result.electric.items() if any(row)},
+    }
+    heat_used, heat_fuel = (warm.waste_used, warm.fuel) if warm is not None else (NOTHING, NOTHING)
+    sets = power.study(
+        station, memo, loads=loads, waste_used=_sum((heat_used, well.result.waste_used)),
+        other_fuel=_sum((heat_fuel, well.result.fuel)))  # fmt: skip
+    given: Row = sets.result.waste if sets.result is not None else NOTHING
     # a well that gets too little heat is lost, a cold building has its own heaters: the well comes first
     left = tuple(max(0.0, a - b) for a, b in zip(given, well.result.waste_used, strict=True))
-    return (
-        {"heat": warm, "pipes": lines, "water": well, "power": sets},
-        _Round(gains, left, given, loads, air),
-    )
+    return {"pipes": lines, "water": well, "power": sets}, _Round(_gains(lines, sets), left, given, loads, air)
 
 
 def _with_settled(study: Study, rounds: int, air: float, power: float) -> Study:
@@ -112,8 +141,8 @@ def _with_settled(study: Study, rounds: int, air: float, power: float) -> Study:
     names = {"subject": "Heat, pipes, water and power", "discipline": "power", "place": WHOLE}
     question, key = "Balance of heat, pipes, water and power between two rounds", "power.balance"
     if study.result is None:
-        made: Check = not_checked(question=question, key=key, reason="the file has no power, so nothing is handed round",
-                                  **names)  # type: ignore[arg-type]  # fmt: skip
+        reason = "the file has no power, so nothing is handed round"
+        made: Check = not_checked(question=question, key=key, reason=reason, **names)  # type: ignore[arg-type]
     else:
         steps = (
             Step("d_T", "", (("n", float(rounds), "1"),), air, "K", "own_rule",

@@ -14,6 +14,7 @@ WATER = 1000.0  # kg of water counted as one m3 in these columns
 # Kinds that the other lists do not have: (metric, us). Electric power and heat are in kW for both.
 _UNITS = {"W": ("kW", "kW"), "J": ("kWh", "kWh"), "s": ("h", "h"), "W/m": ("W/m", "W/ft"), "1": ("%", "%"),
           "heavy kg": ("t", "ton_us"), "draw": ("m3/day", "gal/day"), "tank": ("m3", "gal")}  # fmt: skip
+_POINT = ("W", "heavy kg", "draw")  # below 100 with two digits after the point, or one, so that columns line up
 
 
 @dataclass(frozen=True)
@@ -50,12 +51,16 @@ class Columns:
         """A value as it stands in its column; temperatures to a tenth.
 
         >>> Columns("metric").cell(251.37, "K"), Columns("metric").cell(None, "W"), Columns("us").cell(1000.0, "W")
-        ('-21.8', '–', '1')
+        ('-21.8', '–', '1.00')
         """
         if value is None:
             return "–"
         number = self.value(value, kind)
-        return f"{number + 0.0:.1f}" if kind == "K" else number_text(number, digits)
+        if kind == "K":
+            return f"{number + 0.0:.1f}"
+        if kind in _POINT and 0.01 <= abs(number) < 100.0:
+            return f"{number:.{2 if abs(number) < 9.995 else 1}f}"
+        return number_text(number, digits)
 
     def cells(self, values: Sequence[float | None], kind: str, digits: int = 3) -> list[str]:
         """Values as they stand in their column."""
@@ -67,18 +72,20 @@ class Columns:
 
 
 def together(names: Sequence[str]) -> str:
-    """Names in a row, the word that they share written once.
+    """Names in a row, the words that they share written once.
 
-    >>> together(["North 1", "North 2", "Main", "South 4"])
-    'North 1, 2, Main, South 4'
+    >>> together(["North 1", "North 2", "Main", "Hut 4 fans", "Hut 5 fans"])
+    'North 1, 2, Main, Hut 4, 5 fans'
     """
-    said: list[str] = []
-    last = ""
+    said: list[tuple[str, list[str], str]] = []
     for name in names:
-        match = re.fullmatch(r"(.+ )(\d+)", name)
-        said.append(match[2] if match and match[1] == last else name)
-        last = match[1] if match else ""
-    return ", ".join(said)
+        match = re.fullmatch(r"(.+ )(\d+)( .+)?", name)
+        before, number, after = (match[1], match[2], match[3] or "") if match else (name, "", "")
+        if match and said and (said[-1][0], said[-1][2]) == (before, after):
+            said[-1][1].append(number)
+        else:
+            said.append((before, [number], after))
+    return ", ".join(before + ", ".join(numbers) + after for before, numbers, after in said)
 
 
 def alike(rows: Mapping[str, Sequence[str]]) -> list[tuple[list[str], list[str]]]:
@@ -96,6 +103,15 @@ def alike(rows: Mapping[str, Sequence[str]]) -> list[tuple[list[str], list[str]]
 def rows_alike(rows: Mapping[str, Sequence[str]]) -> list[list[str]]:
     """Rows of a table in which names with the same cells stand together."""
     return [[together(names), *cells] for names, cells in alike(rows)]
+
+
+def fuel_kind(*rows: Sequence[float]) -> str:
+    """The kind of a table of masses [kg]: heavy where kilograms would not fit.
+
+    >>> fuel_kind((900.0,)), fuel_kind((900.0,), (40e3,))
+    ('kg', 'heavy kg')
+    """
+    return "heavy kg" if max((v for row in rows for v in row), default=0.0) >= 10e3 else "kg"
 
 
 def month_head(first: str, width: float = 2.4) -> list[tuple[str, float]]:

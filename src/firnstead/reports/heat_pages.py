@@ -6,15 +6,26 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from firnstead.core.cautions import caution_for
+from firnstead.core.units import unit_text
 from firnstead.reports import blocks
 from firnstead.reports.charts import Line
-from firnstead.reports.columns import BY_MONTH, MONTHS, Columns, alike, month_head, rows_alike, together, total
+from firnstead.reports.columns import (
+    BY_MONTH,
+    MONTHS,
+    Columns,
+    alike,
+    fuel_kind,
+    month_head,
+    rows_alike,
+    together,
+    total,
+)
 from firnstead.reports.utility_charts import TONES, drawn, month_chart, stacked_months, xy_chart
 from firnstead.reports.words import counted, shown
 
 Plain = Mapping[str, Any]
 LINES = 5  # places whose lines are drawn; the others lie in the band
-DEPTHS = ("1 m", "2 m", "5 m"), ("3 ft", "7 ft", "16 ft")
+DEPTHS = (1.0, 2.0, 5.0)  # m below a building at which the result gives the snow
 
 
 def heat_chapter(document: Plain) -> dict[str, Any]:
@@ -55,7 +66,7 @@ def _air(heat: Plain, c: Columns) -> list[blocks.Block]:
     verb = "passes its" if first["warmest"] > first["limit"] else "comes nearest to its"
     month = MONTHS[max(range(12), key=lambda m: first["air_high"][m])]
     reading = (f"{together(names)} {verb} limit: {shown(first['warmest'], 'K', c.system)} in {month} at worst, limit "
-               f"{shown(first['limit'], 'K', c.system)}. Band: all places.")  # fmt: skip
+               f"{shown(first['limit'], 'K', c.system)}.{' Band: all places.' if len(groups) > 1 else ''}")  # fmt: skip
     temperatures = {n: c.cells(p["air"], "K") for n, p in heat["places"].items()}
     facts = {n: [c.cell(p["warmest"], "K"), c.cell(p["limit"], "K"), p["scenario"],
                  _months(p["months_above"]), _months(p["vents_shut"]), c.cell(p["wall_years"][-1], "K"),
@@ -75,18 +86,24 @@ def _air(heat: Plain, c: Columns) -> list[blocks.Block]:
 
 
 def _air_chart(heat: Plain, groups: Sequence[tuple[list[str], Plain]], c: Columns) -> str:
-    chosen = groups if len(groups) <= LINES else [*groups[: LINES - 1], groups[-1]]
+    chosen = list(groups[: LINES - 1])
+    if rest := groups[LINES - 1 :]:
+        chosen.append(min(rest, key=lambda group: max(group[1]["air_high"])))
     limits: dict[float, list[str]] = {}
     for names, place in chosen:
         limits.setdefault(place["limit"], []).extend(names)
-    said = [(c.value(at, "K"), "limit" if len(limits) == 1 else f"limit: {together(names)}")
-            for at, names in limits.items()]  # fmt: skip
+    everything = [t for p in heat["places"].values() for t in (*p["air"], *p["air_high"])]
+    reach = max(everything) + 0.5 * (max(everything) - min(everything))  # a limit far above says nothing in a picture
+    said = [(c.value(at, "K"), "limit" if len(limits) == 1 else f"limit: {_few(names)}")
+            for at, names in limits.items() if at <= reach or at == min(limits)]  # fmt: skip
+
+    span = c.row(everything, "K")
 
     def chart(key: str, title: str) -> dict[str, Any]:
         everywhere = [c.row(p[key], "K") for p in heat["places"].values()]
         band = (tuple(map(min, zip(*everywhere, strict=True))), tuple(map(max, zip(*everywhere, strict=True))))
         lines = [(_few(names), c.row(place[key], "K")) for names, place in chosen]
-        return month_chart(title, f"air [{_degree(c)}]" if key == "air" else "", lines, said, band)
+        return month_chart(title, f"air [{_degree(c)}]" if key == "air" else "", lines, said, band, span=span)
 
     return drawn([chart("air", "As expected, warmest year"), chart("air_high", "Highest of life and scenarios")])
 
@@ -120,8 +137,12 @@ def _buildings(heat: Plain, c: Columns) -> list[blocks.Block]:
     months = {n: c.cells(b["demand"], "W") for n, b in buildings.items()}
     rows = rows_alike(months)
     everything = total([b["demand"] for b in buildings.values()])
-    station = [["Heat wanted [kW]", *c.cells(everything, "W")], ["Waste heat used [kW]", *c.cells(heat["waste_used"], "W")],
-               [c.head("Fuel burnt", "kg"), *c.cells(heat["fuel"], "kg")]]  # fmt: skip
+    mass = fuel_kind(heat["fuel"])
+    station = [
+        ["Heat wanted [kW]", *c.cells(everything, "W")],
+        ["Waste heat used [kW]", *c.cells(heat["waste_used"], "W")],
+        [c.head("Fuel burnt", mass), *c.cells(heat["fuel"], mass)],
+    ]
     if heat["short"]:
         station.append(["Not met [kW]", *c.cells(total(list(heat["short"].values())), "W")])
     reading = f"{c.say(sum(everything) / 12, 'W')} on average in the first year, as expected."
@@ -145,9 +166,10 @@ def _demand_chart(heat: Plain, c: Columns) -> str:
     parts = [(_few(names), c.row(row, "W")) for names, row in groups[: len(TONES) - 2]]
     if rest := groups[len(TONES) - 2 :]:
         parts.append(("all others", c.row(total([row for _, row in rest]), "W")))
-    fuel = [("fuel", c.row(heat["fuel"], "kg"))]
+    mass = fuel_kind(heat["fuel"])
+    fuel = [("fuel", c.row(heat["fuel"], mass))]
     return drawn([stacked_months("Heat wanted", "kW", parts),
-                  stacked_months("Fuel burnt for heating", c.unit("kg"), fuel)])  # fmt: skip
+                  stacked_months("Fuel burnt for heating", unit_text(c.unit(mass)), fuel)])  # fmt: skip
 
 
 def _floors(heat: Plain, limit: float | None, c: Columns) -> list[blocks.Block]:
@@ -160,7 +182,9 @@ def _floors(heat: Plain, limit: float | None, c: Columns) -> list[blocks.Block]:
     head = [("Building", 2.2), (c.head("Gap, coldest", "K"), 1), (c.head("Gap, warmest", "K"), 1),
             (c.head("Floor inside, coldest", "K"), 1.1), (c.head("It sweats below", "K"), 1),
             (c.head("Snow under it, warmest", "K"), 1.1), (c.head("Limit of that", "K"), 1)]  # fmt: skip
-    years = [y for y in (1, 2, 3, 5, 7, 10, 15, 20, 30) if y <= min(len(b["snow_floor_years"]) for b in buildings.values())]
+    years = [
+        y for y in (1, 2, 3, 5, 7, 10, 15, 20, 30) if y <= min(len(b["snow_floor_years"]) for b in buildings.values())
+    ]
     snow = {n: c.cells([b["snow_floor_years"][y - 1] for y in years], "K") for n, b in buildings.items()}
     worst = max(buildings, key=lambda n: buildings[n]["snow_floor"])
     reading = (f"{worst}, where the snow gets warmest: {shown(buildings[worst]['snow_floor'], 'K', c.system)} at worst "
@@ -180,10 +204,9 @@ def _snow_chart(heat: Plain, worst: str, limit: float | None, c: Columns) -> str
 
     building = heat["buildings"][worst]
     place = heat["places"].get(building["place"])
-    depths = DEPTHS[c.system == "us"]
     under = [line("right under it, warmest of the year", building["snow_floor_years"]),
-             *(line(f"{depth} under it, mean", row)
-               for depth, row in zip(depths, building["snow_below_years"], strict=False))]  # fmt: skip
+             *(line(f"{shown(depth, 'm', c.system)} under it, mean", row)
+               for depth, row in zip(DEPTHS, building["snow_below_years"], strict=False))]  # fmt: skip
     stands = [] if limit is None else [(c.value(limit, "K"), "limit")]
     charts = [xy_chart("Under " + worst, "year", f"snow [{_degree(c)}]", under, stands, end=len(under[0].points))]
     if place:
@@ -206,7 +229,12 @@ def _frost(heat: Plain, place: str) -> float:
 
 
 def _months(names: Sequence[str]) -> str:
-    return ", ".join(n[:3] for n in names) or "–"
+    """Months in a row, as a span where one follows the other."""
+    short = [n[:3] for n in names]
+    at = [MONTHS.index(n) for n in short]
+    if len(at) > 2 and at == list(range(at[0], at[-1] + 1)):
+        return f"{short[0]} to {short[-1]}"
+    return ", ".join(short) or "–"
 
 
 def _few(names: Sequence[str]) -> str:
@@ -216,4 +244,4 @@ def _few(names: Sequence[str]) -> str:
 
 
 def _degree(c: Columns) -> str:
-    return c.head("", "K").strip(" []")
+    return unit_text(c.unit("K"))

@@ -6,22 +6,31 @@ import json
 from collections.abc import Sequence
 from functools import lru_cache
 
-from firnstead.reports.charts import DASHES, INK, TONE, WORDS, Line, Spec, svg
+from firnstead.reports.charts import INK, PAPER, TONE, WORDS, Line, Spec, svg
 from firnstead.reports.columns import MONTHS
 
 Row = tuple[float, ...]
 Limit = tuple[float, str]
 """Height of a heavy line and what stands on it."""
 TONES = ("#3A444B", "#78828A", "#A9B1B4", "#CFD4D4", "#EBEEEE", "#FFFEFB")
+# Dashes that are told apart even in a short legend and where lines cross.
+DASHES: tuple[tuple[float, ...], ...] = (
+    (1, 0), (8, 4), (1.5, 3), (9, 3, 1.5, 3), (3.5, 2), (16, 4), (9, 3, 1.5, 3, 1.5, 3),
+)  # fmt: skip
+SHORT = 12  # characters of names of which two stand beside one another in the legend of a half chart
 HALF, WHOLE, HIGH = 255, 560, 200  # width of a chart beside another and alone, height [px]
 
 
 def month_chart(
     title: str, quantity: str, lines: Sequence[tuple[str, Row]], limits: Sequence[Limit] = (),
-    band: tuple[Row, Row] | None = None, width: int = HALF, height: int = HIGH,
+    band: tuple[Row, Row] | None = None, width: int = HALF, height: int = HIGH, span: Sequence[float] = (),
 ) -> Spec:  # fmt: skip
-    """Quantities by month as lines, all else in a toned band, what must not be passed as heavy lines."""
-    x, y = _month(), _up(quantity, zero=False)
+    """Quantities by month as lines, all else in a toned band, what must not be passed as heavy lines.
+
+    `span` holds values that the scale reaches to besides, so that charts side by side have the same one.
+    """
+    seen = [*span, *(v for _, row in lines for v in row), *(v for row in band or () for v in row)]
+    x, y = _month(), _up(quantity, seen, limits, zero=False)
     layers: list[Spec] = []
     if band is not None:
         rows = [{"x": m, "y": low, "y2": high} for m, low, high in zip(MONTHS, *band, strict=True)]
@@ -37,13 +46,14 @@ def stacked_months(
     width: int = HALF, height: int = HIGH,
 ) -> Spec:  # fmt: skip
     """Parts of a whole by month, one on the other, the first at the foot; a line for what they are compared with."""
-    x, y = _month(), _up(quantity, zero=True)
+    x, y = _month(), _up(quantity, (), (), zero=True)
     names = [name for name, _ in parts]
     rows = [{"x": m, "y": v, "name": name, "at": i}
             for i, (name, row) in enumerate(parts) for m, v in zip(MONTHS, row, strict=True)]  # fmt: skip
     tones = [TONES[i] if len(parts) > 1 else TONE for i in range(len(parts))]
-    legend = {"symbolType": "square", "symbolStrokeColor": INK, "columns": 1 if width == HALF else 2}
-    fill = {"field": "name", "type": "nominal", "sort": None, "legend": legend if len(parts) > 1 else None,
+    legend = {"symbolType": "square", "symbolStrokeColor": INK, "columns": 1 if width == HALF else 3}
+    told = legend if len(parts) > 1 or line is not None else None
+    fill = {"field": "name", "type": "nominal", "sort": None, "legend": told,
             "scale": {"domain": names, "range": tones}}  # fmt: skip
     bars: Spec = {"data": {"values": rows}, "mark": {"type": "bar", "stroke": INK, "strokeWidth": 0.6},
                   "encoding": {"x": x, "y": y, "fill": fill, "order": {"field": "at"}}}  # fmt: skip
@@ -61,9 +71,9 @@ def xy_chart(
     """Lines through points (x, y) from 0 to `end`; with `down` y grows downwards."""
     domain = {} if end is None else {"domain": [0, end]}
     x: Spec = {"field": "x", "type": "quantitative", "title": across, "scale": {"nice": False, **domain}}
-    y = _up(quantity, zero=zero)
+    y = _up(quantity, [v for line in lines for _, v in line.points], limits, zero=zero)
     if down:
-        y["scale"] = {"zero": zero, "nice": True, "reverse": True}
+        y["scale"]["reverse"] = True
     rows = [{"x": a, "y": b, "name": line.name, "at": i} for line in lines for i, (a, b) in enumerate(line.points)]
     layer = _line_layer(rows, [line.name for line in lines], x, y, 1 if width == HALF else 2)
     layer["encoding"]["order"] = {"field": "at"}
@@ -87,8 +97,16 @@ def _month() -> Spec:
     return {"field": "x", "type": "ordinal", "sort": list(MONTHS), "title": None, "axis": {"labelAngle": 0}}
 
 
-def _up(quantity: str, zero: bool) -> Spec:
-    return {"field": "y", "type": "quantitative", "title": quantity, "scale": {"zero": zero, "nice": True}}
+def _up(quantity: str, values: Sequence[float], limits: Sequence[Limit], zero: bool) -> Spec:
+    """The upright axis; above the highest limit there is room for its words."""
+    scale: Spec = {"zero": zero, "nice": True}
+    if limits:
+        seen = [*values, *(at for at, _ in limits), *([0.0] if zero else [])]
+        low, high = min(seen), max(seen)
+        whole = (high - low) or 1.0
+        room = max(max(at for at, _ in limits) + 0.12 * whole, high + 0.05 * whole)
+        scale = {"domain": [low, room], "nice": True}
+    return {"field": "y", "type": "quantitative", "title": quantity, "scale": scale}
 
 
 def _chart(title: str, width: int, height: int, layers: Sequence[Spec]) -> Spec:
@@ -99,9 +117,11 @@ def _line_layer(
     rows: Sequence[Spec], names: Sequence[str], x: Spec, y: Spec, columns: int, named: bool = False
 ) -> Spec:  # fmt: skip
     """All lines as one layer, told apart by their dashes."""
-    legend = {"symbolType": "stroke", "columns": columns} if named or len(names) > 1 else None
+    columns = 2 if columns == 1 and max(map(len, names), default=0) <= SHORT else columns
+    legend = {"symbolType": "stroke", "columns": columns, "symbolSize": 900} if named or len(names) > 1 else None
+    dashes = [list(DASHES[i % len(DASHES)]) for i in range(len(names))]
     dash = {"field": "name", "type": "nominal", "sort": None, "legend": legend,
-            "scale": {"domain": list(names), "range": [list(DASHES[i % len(DASHES)]) for i in range(len(names))]}}  # fmt: skip
+            "scale": {"domain": list(names), "range": dashes}}  # fmt: skip
     return {"data": {"values": list(rows)}, "mark": {"type": "line", "color": INK, "strokeWidth": 1.5},
             "encoding": {"x": x, "y": y, "strokeDash": dash}}  # fmt: skip
 
@@ -115,6 +135,7 @@ def _limits(limits: Sequence[Limit], y: Spec) -> list[Spec]:
                        "encoding": {"y": at}})  # fmt: skip
         text = {"type": "text", "align": "left", "baseline": "bottom", "dx": 5, "dy": -3, "font": WORDS,
                 "fontSize": 11, "color": INK, "x": 0}  # fmt: skip
-        layers.append({"data": {"values": [{"y": value, "words": words}]}, "mark": text,
-                       "encoding": {"y": at, "text": {"field": "words"}}})  # fmt: skip
+        behind = {**text, "stroke": PAPER, "strokeWidth": 3}  # keeps lines of the grid out of the words
+        layers += [{"data": {"values": [{"y": value, "words": words}]}, "mark": mark,
+                    "encoding": {"y": at, "text": {"field": "words"}}} for mark in (behind, text)]  # fmt: skip
     return layers

@@ -13,10 +13,10 @@ from firnstead.core.errors import Problem
 from firnstead.core.units import show
 from firnstead.station import consistent_places, geometry
 from firnstead.station.build import ArchRoof
+from firnstead.station.consistent_heat import heat_problems
 from firnstead.station.consistent_pipes import pipe_problems
 from firnstead.station.consistent_power import power_problems
 from firnstead.station.consistent_water import water_problems
-from firnstead.station.consistent_heat import heat_problems
 from firnstead.station.lines import Lines
 from firnstead.station.model import Station
 from firnstead.station.places import Place
