@@ -26,7 +26,7 @@ BY_DISCIPLINE: dict[str, str] = {
     "walls": "A snow-block wall holds nothing until its joints have bonded. Keep people off both sides until then.",
     "foundation": "Nobody under a building that is being raised; blocks follow every turn of the jacks. "
                   "Warmth, drains and meltwater under a floor undo every number here.",
-    "pipes": "Only the time to 0 degC may be counted on; ice plugs burst pipes and steam and hot water scald. Nobody "
+    "pipes": "Only the time to 0 °C may be counted on; ice plugs burst pipes and steam and hot water scald. Nobody "
              "thaws a closed line with a flame, nor opens one that holds pressure between two plugs.",
     "power": "Switch off, lock, test dead, then touch. Carbon monoxide kills without smell: no set runs where its "
              "exhaust can come back in.",

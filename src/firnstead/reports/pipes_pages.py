@@ -69,7 +69,8 @@ def _runs(pipes: Plain, c: Columns) -> list[blocks.Block]:
         ])  # fmt: skip
     head = [("Run", 1.4), ("Carries", 0.85), ("From, to", 1.5), (c.head("Length", "m"), 0.75),
             ("Loss at the coldest [W]", 0.85), (c.head("Coldest in service", "K"), 0.8),
-            (f"To {c.say(ZERO, 'K')}", 1.1), ("Allowed outage", 0.95), ("Tracing, most [W]", 0.9), ("Least fall [%]", 0.6)]  # fmt: skip
+            (f"To {c.say(ZERO, 'K')}", 1.1), ("Allowed outage", 0.95), ("Tracing, most [W]", 0.9),
+            ("Least fall [%]", 0.6)]  # fmt: skip
     return [blocks.heading("Runs"), blocks.table(head, rows, right=range(3, 10))]
 
 
@@ -116,7 +117,7 @@ def _along(pipes: Plain, c: Columns) -> list[blocks.Block]:
                "A traced line that may stand still is drawn at what its thermostat holds.")  # fmt: skip
     degree, metre = unit_text(c.unit("K")), unit_text(c.unit("m"))
     chart = xy_chart("The lines with the least time in hand", f"along the line [{metre}]", f"temperature [{degree}]",
-                     lines, [(c.value(ZERO, "K"), "freezing")], width=WHOLE, height=230)  # fmt: skip
+                     lines, [(c.value(ZERO, "K"), "freezing")], width=WHOLE, height=230, named=True)  # fmt: skip
     return [blocks.figure("Temperature along the lines", reading, drawn([chart]))]
 
 

@@ -56,12 +56,11 @@ def boards_and_feeders(power: Plain, limit: float, c: Columns) -> list[blocks.Bl
     head = [("Board", 1.3), ("Place", 0.9), ("Fed by", 1.1), ("Its loads [kW]", 0.8), ("Drop, normal [%]", 0.8),
             ("Drop, worst [%]", 0.8), ("When it is worst", 1.9)]  # fmt: skip
     feeders = [[f["name"] + (" (stands open)" if f["normally_open"] else ""), f"{f['start']} to {f['end']}",
-                f["cable"] + (f" × {f['parallel']}" if f["parallel"] > 1 else ""), c.cell(f["length"], "m"),
+                f["cable"] + (f"\u00a0×\u00a0{f['parallel']}" if f["parallel"] > 1 else ""), c.cell(f["length"], "m"),
                 f"{f['current']:,.0f}", _case(f["current_case"]), c.cell(f["carried"], "W"), f"{f['loss']:,.0f}",
                 c.cell(f["energy_lost"], "J")] for f in power["feeders"]]  # fmt: skip
-    cables = [("Feeder", 1.2), ("From, to", 2.4), ("Cable", 1.1), (c.head("Length", "m"), 0.7), ("Current [A]", 0.75),
-              ("When", 0.8), ("Carries [kW]", 0.75), ("Most lost [W]", 0.7),
-              ("Lost in a year [kWh]", 0.85)]  # fmt: skip
+    cables = [("Feeder", 1.15), ("From, to", 2.4), ("Cable", 1.1), (c.head("Length", "m"), 0.6), ("Current [A]", 0.68),
+              ("When", 1), ("Carries [kW]", 0.7), ("Most lost [W]", 0.65), ("Lost in a year [kWh]", 0.75)]  # fmt: skip
     drums = [[name, c.cell(length, "m"), str(count), c.cell(mass, "kg"), ""]
              for name, length, count, mass in power["drums"]]  # fmt: skip
     reels = [("Cable", 1.5), (c.head("Length", "m"), 0.8), ("Drums", 0.6), (c.head("Mass", "kg"), 0.8), ("", 1.5)]

@@ -67,15 +67,16 @@ def stacked_months(
 def xy_chart(
     title: str, across: str, quantity: str, lines: Sequence[Line], limits: Sequence[Limit] = (), *,
     zero: bool = False, down: bool = False, end: float | None = None, width: int = HALF, height: int = HIGH,
+    named: bool = False,
 ) -> Spec:  # fmt: skip
-    """Lines through points (x, y) from 0 to `end`; with `down` y grows downwards."""
+    """Lines through points (x, y) from 0 to `end`; with `down` y grows downwards; `named`: even one has its legend."""
     domain = {} if end is None else {"domain": [0, end]}
     x: Spec = {"field": "x", "type": "quantitative", "title": across, "scale": {"nice": False, **domain}}
     y = _up(quantity, [v for line in lines for _, v in line.points], limits, zero=zero)
     if down:
         y["scale"]["reverse"] = True
     rows = [{"x": a, "y": b, "name": line.name, "at": i} for line in lines for i, (a, b) in enumerate(line.points)]
-    layer = _line_layer(rows, [line.name for line in lines], x, y, 1 if width == HALF else 2)
+    layer = _line_layer(rows, [line.name for line in lines], x, y, 1 if width == HALF else 2, named)
     layer["encoding"]["order"] = {"field": "at"}
     return _chart(title, width, height, [layer, *_limits(limits, y)])
 

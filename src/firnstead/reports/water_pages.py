@@ -128,8 +128,8 @@ def _facts(well: Plain, c: Columns) -> list[blocks.Block]:
 def _year(water: Plain, c: Columns) -> list[blocks.Block]:
     heat, waste, draw = water["heat"], water["waste_used"], water["draw"]
     other = [max(h - w, 0.0) for h, w in zip(heat, waste, strict=True)]
-    sources = [("waste heat", waste), ("boilers and heaters", other)]
-    parts = [(name, c.row(row, "W")) for name, row in sources if any(v > 0.5 for v in row)]
+    givers = [("waste heat", waste), ("boilers and heaters", other)]
+    parts = [(name, c.row(row, "W")) for name, row in givers if any(v > 0.5 for v in row)]
     used = dict(water["by_use"])
     if used:
         lost = [max(d - sum(each), 0.0) for d, each in zip(draw, zip(*used.values(), strict=True), strict=True)]
