@@ -1,6 +1,6 @@
 """Heat, pipes, water and power of the full example station as one balance: python benchmarks/utilities.py
 
-Cold and with one building changed, as a ratio in one run. How each discipline compares with a plain general solver is in
+Cold and with one building changed, as a ratio in one run. How each discipline compares with a general solver is in
 benchmarks/{pipes,well,power}.py and tests/verification/test_heat_*.py.
 """
 
