@@ -108,7 +108,7 @@ def check(station: StationPath, as_json: Json = False, strict: Strict = False,
 def explain(station: StationPath,
             place: Annotated[str, typer.Argument(help='A place of the station, such as "North 2", or `station`.')],
             discipline: Annotated[str, typer.Argument(
-                help="snow, cutting, roof, walls, closure, foundation or cargo; left out: all.")] = "",
+                help="A discipline, such as roof, closure or heat; left out: all.")] = "",
             as_json: Json = False) -> int:  # fmt: skip
     """Print the whole working of the checks of one place, with numbers put in and sources."""
     from firnstead.cli import tables

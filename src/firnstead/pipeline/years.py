@@ -30,12 +30,13 @@ def work_out_years(
     from firnstead.pipeline.assess import ground_of
 
     station = file.station
-    snow, loads = ground_of(station, memo)
+    ground = ground_of(station, memo if memo is not None else Memo())
+    snow = ground.snow.result
     soft = kept.softness(station, snow)
     if soft is None:
         soft = closure.fit(station, snow)
         kept.keep_softness(station, soft)
-    families = closure.wanted(station, snow, soft, loads)
+    families = closure.wanted(station, snow, soft, ground.loads, ground.air)
     todo = [specs for specs in families if kept.family(specs) is None]
     total, done = sum(map(len, todo)), 0
     if progress:

@@ -14,6 +14,7 @@ from firnstead.reports.packing import packing_sentence
 from firnstead.reports.pictures import Picture
 from firnstead.reports.quantities import quantity_blocks
 from firnstead.reports.snow_pages import snow_chapter
+from firnstead.reports.utility_pages import utility_chapters
 from firnstead.reports.words import WHOLE_STATION, column_unit, counted, in_column, place_order, shown
 from firnstead.reports.work import person_hours, total_rows, work_rows
 from firnstead.reports.years import roof_years
@@ -40,7 +41,7 @@ def dossier(document: Plain, text: str, digest: str, pictures: Sequence[Picture]
         "summary": {**content.summary(document), "blocks": _totals(document)},
         "before": [c for c in chapters if c["blocks"]],
         "places": places,
-        "after": [c for c in (_work(document), _packing(document)) if c["blocks"]],
+        "after": [c for c in (*utility_chapters(document), _work(document), _packing(document)) if c["blocks"]],
         "sources": content.source_rows(document),
         "echo": [_kept_indent(line) for line in text.splitlines()],
     }

@@ -13,6 +13,10 @@ from firnstead.core.errors import Problem
 from firnstead.core.units import show
 from firnstead.station import consistent_places, geometry
 from firnstead.station.build import ArchRoof
+from firnstead.station.consistent_heat import heat_problems
+from firnstead.station.consistent_pipes import pipe_problems
+from firnstead.station.consistent_power import power_problems
+from firnstead.station.consistent_water import water_problems
 from firnstead.station.lines import Lines
 from firnstead.station.model import Station
 from firnstead.station.places import Place
@@ -27,6 +31,7 @@ def problems(station: Station, lines: Lines, left_out: frozenset[str] = frozense
     found = [*_names(station, left_out), *_references(station, lines.tree), *_sections(station), *_axes(station)]
     if not left_out & {"site", "snow", "season"}:
         found += _site(station)
+    found += heat_problems(station)
     sound = _sound(station, {path[:2] for path, _, _ in found})
     found += [
         *_roofs_fit(sound),
@@ -37,6 +42,9 @@ def problems(station: Station, lines: Lines, left_out: frozenset[str] = frozense
         *_buildings(sound),
         *consistent_places.ends(sound),
         *consistent_places.clear_ways(sound),
+        *power_problems(station, sound, lines.tree),
+        *pipe_problems(sound, lines.tree),
+        *water_problems(station, sound, lines.tree),
     ]
     return [lines.problem(path, what, cure) for path, what, cure in found]
 

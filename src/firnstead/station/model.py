@@ -7,9 +7,13 @@ from typing import Literal
 
 from firnstead.station.build import CatalogPart, Hatchway, Kit, Roof, Section
 from firnstead.station.fields import Part, Pieces, say
+from firnstead.station.heat import Heat
 from firnstead.station.machines import Blocks, HandWork, Machine, Miller, Transport
+from firnstead.station.pipes import Pipes
 from firnstead.station.places import Building, EndWall, Hatch, Niche, Passage, Portal, Trench
+from firnstead.station.power import PowerPlan
 from firnstead.station.site import Crew, Design, Season, Site, Snow
+from firnstead.station.water import Water
 
 
 class Station(Part):
@@ -43,7 +47,11 @@ class Station(Part):
     kits: dict[str, Kit] = say("Kits by name", default={})
     parts: dict[str, CatalogPart] = say("Parts that are shipped, by name", default={})
     transport: dict[str, Transport] = say("Means of transport by name", default={})
+    heat: Heat | None = say("Heat of buildings and trenches; left out: not checked", default=None)
     stores: dict[str, Pieces] = say("Loose stores: part and number of pieces", default={})
+    pipes: Pipes | None = say("Pipes: water, waste water, glycol, fuel, steam", default=None)
+    power: PowerPlan | None = say("Electric power: boards, feeders, sets, loads, fuel", default=None)
+    water: Water | None = say("Water: demand, melt well, tanks, sewage", default=None)
 
     @property
     def places(self) -> dict[str, Passage | Trench]:
