@@ -11,11 +11,19 @@ from firnstead.core.results import Verdict
 from firnstead.core.working import evaluate
 from firnstead.fire.results import available_times_at
 from firnstead.fire.study_network import air_section, model_of
-from firnstead.station.fire import Extinguisher, FireDoor, FireScenario, FireStore, FireWater
+from firnstead.station.fire import Extinguisher, FireDoor, FireScenario, FireSmoke, FireStore, FireWater
 from firnstead.station.reader import read_station
 from house.project import ROOT
 
-STATIONS = {name: read_station(ROOT / "examples" / "stations" / name).station for name in ("first", "full")}
+
+def by_use(name):
+    """An example station with the fires that its use sets everywhere, in the default smoke, and without its niches."""
+    station = read_station(ROOT / "examples" / "stations" / name).station
+    fires = station.fire.model_copy(update={"scenarios": {}, "smoke": FireSmoke()})
+    return station.model_copy(update={"fire": fires, "niches": {}, "water": None})
+
+
+STATIONS = {name: by_use(name) for name in ("first", "full")}
 FIRST, FULL = STATIONS["first"], STATIONS["full"]
 MEMO = Memo()
 MADE = {name: fire.study(station, None, MEMO) for name, station in STATIONS.items()}
@@ -288,9 +296,9 @@ def test_the_air_of_places_is_counted_once():
     volume = float(np.maximum(model.network.volume, 0.0)[model.cells_in("North 1")].sum())
     assert volume == pytest.approx(air_section(FIRST, trench) * 36.0, rel=1e-3)
     filled = model_of(FIRST, FIRST.fire)
-    taken = 2 * 9.6 * 3.6 * 2.6
+    taken = 2 * 9.6 * 3.0 * 2.6
     assert float(filled.network.volume[filled.cells_in("North 1")].sum()) == pytest.approx(volume - taken, rel=1e-3)
-    assert filled.network.volume[filled.cell_of["Hut 1"]] == pytest.approx(9.6 * 3.6 * 2.6)
+    assert filled.network.volume[filled.cell_of["Hut 1"]] == pytest.approx(9.6 * 3.0 * 2.6)
 
 
 def test_work_items_carry_mass_and_parts():

@@ -169,12 +169,16 @@ def test_a_drop_beside_the_footing_lowers_its_bearing():
 
 
 def test_heave_is_told_only_from_the_forecast():
-    """Without the closure forecast the gap under the floor is not checked; with it the heave counts."""
+    """Without the closure forecast the gap under the floor is not checked; with it half the gap lasts less long."""
     assert found(study(FIRST, SNOW["first"]), "floor_gap").verdict == Verdict.NOT_CHECKED
-    made = study(FIRST, SNOW["first"], floor_heave={"North 1": 0.1})
-    check = found(made, "floor_gap")
-    assert check.verdict == Verdict.FAILS
-    assert check.demand > 0.1 * FIRST.design.life / YEAR
+    slow, fast = (
+        found(study(FIRST, SNOW["first"], floor_heave={"North 1": heave}), "floor_gap") for heave in (0.02, 0.4)
+    )
+    assert slow.verdict == Verdict.HOLDS
+    assert fast.verdict == Verdict.FAILS
+    gap = FIRST.kits["sleeping hut"].footing_height
+    assert fast.demand < gap / 2 / 0.4 * YEAR
+    assert gap / 2 / slow.demand - gap / 2 / fast.demand == pytest.approx(-0.38 / YEAR)
 
 
 def test_missing_jacks_go_on_the_list():

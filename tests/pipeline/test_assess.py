@@ -110,3 +110,10 @@ def test_a_memo_changes_nothing_but_the_time(full: StationFile) -> None:
 def test_two_assessments_are_the_same(full: StationFile) -> None:
     """The same file gives the same answers in the same order."""
     assert assess(full).document() == assess(full).document()
+
+
+@pytest.mark.parametrize("name", ["first", "full"])
+def test_all_parts_of_the_examples_are_taken(name: str, request: pytest.FixtureRequest) -> None:
+    """Every part that some study needs is listed, and nothing listed is left over."""
+    cargo = assess(request.getfixturevalue(name)).results["cargo"]
+    assert cargo.missing == cargo.unneeded == ()

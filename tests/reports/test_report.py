@@ -17,17 +17,18 @@ import pytest
 
 from firnstead.core.units import LB
 from firnstead.pipeline import Assessment, assess
+from firnstead.pipeline.kept import beside
 from firnstead.reports.lists import cut_sheet, work_sheet
 from firnstead.reports.packing import packing_sheets
 from firnstead.reports.report import write_report
 from firnstead.reports.work import person_hours
-from firnstead.station import StationFile
+from firnstead.station import read_station
 
 
 @pytest.fixture(scope="module")
-def assessment(first: StationFile) -> Assessment:
-    """The example station, assessed."""
-    return assess(first)
+def assessment(first_years: Path) -> Assessment:
+    """The example station, assessed with its years."""
+    return assess(read_station(first_years), kept=beside(first_years))
 
 
 @pytest.fixture(scope="module")
@@ -46,9 +47,9 @@ def document(assessment: Assessment) -> dict[str, Any]:
     return assessment.document()
 
 
-def test_a_second_run_gives_the_same_files(first: StationFile, report: Path, tmp_path: Path) -> None:
+def test_a_second_run_gives_the_same_files(first_years: Path, report: Path, tmp_path: Path) -> None:
     """Two reports are identical byte by byte, though another process with other hashes made the second."""
-    words = [sys.executable, "-m", "firnstead", "report", str(first.path), "--out", str(tmp_path / "again")]
+    words = [sys.executable, "-m", "firnstead", "report", str(first_years), "--out", str(tmp_path / "again")]
     seed = "1" if os.environ.get("PYTHONHASHSEED") != "1" else "2"
     subprocess.run(words, check=True, capture_output=True, env={**os.environ, "PYTHONHASHSEED": seed})
     assert len(list(report.rglob("*"))) == len(list((tmp_path / "again").rglob("*")))

@@ -54,13 +54,13 @@ def test_no_two_points_are_far_apart(full: StationFile) -> None:
 def test_distances_by_hand(first: StationFile) -> None:
     """From the first hut's door past both huts to the hatch: in the aisle, then back to the middle, then up."""
     made = walking_network(first.station)
-    aside = (6.2 + 3.6) / 4  # middle of the aisle between a hut of 3.6 m and walls 6.2 m apart
+    aside = (6.2 + 3.0) / 4  # middle of the aisle between a hut of 3.0 m and walls 6.2 m apart
     along = 28.6 - 6.0 + math.hypot(31.0 - 28.6, aside)
     assert distance(made, "North 1 at 6.0 m", "North 1 hatch") == pytest.approx(along)
     ladder = 6.2 + (1.8 + 0.75 - 1.2) + 0.5
     assert distance(made, "North 1 hatch", "outside North 1 hatch") == pytest.approx(ladder)
     assert distance(made, "North 1 portal", "outside North 1 portal") == pytest.approx(6.2 / math.sin(math.radians(8)))
-    assert distance(made, "Hut 1", "North 1 at 6.0 m") == pytest.approx(9.6 + 1.8 + aside)
+    assert distance(made, "Hut 1", "North 1 at 6.0 m") == pytest.approx(9.6 + 1.5 + aside)
 
 
 def test_links_have_the_length_of_the_snow_left(full: StationFile) -> None:

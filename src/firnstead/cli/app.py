@@ -109,7 +109,7 @@ def check(station: StationPath, as_json: Json = False, strict: Strict = False,
 def explain(station: StationPath,
             place: Annotated[str, typer.Argument(help='A place of the station, such as "North 2", or `station`.')],
             discipline: Annotated[str, typer.Argument(
-                help="snow, cutting, roof, walls, foundation or cargo; left out: all.")] = "",
+                help="A discipline, such as roof, closure or heat; left out: all.")] = "",
             as_json: Json = False) -> int:  # fmt: skip
     """Print the whole working of the checks of one place, with numbers put in and sources."""
     from firnstead.cli import tables
@@ -128,14 +128,38 @@ def explain(station: StationPath,
 
 
 @app.command()
+def years(station: StationPath, as_json: Json = False) -> int:
+    """Work out how the trenches close through the years (a minute or so; kept beside the station file)."""
+    from firnstead.cli import years_table
+    from firnstead.core.results import Verdict, as_plain
+    from firnstead.pipeline import assess
+    from firnstead.station import read_station
+
+    file = read_station(station)
+    kept = _worked_out(station, file)
+    made = assess(file, kept=kept)
+    if as_json:
+        _print_json(
+            {"station": {"name": made.station.name, "file_version": made.file.version},
+             "closure": as_plain(made.results["closure"])}
+        )  # fmt: skip
+    else:
+        years_table.print_years(made)
+    return 1 if any(c.verdict is Verdict.FAILS for c in made.studies["closure"].checks) else 0
+
+
+@app.command()
 def report(station: StationPath,
            out: Annotated[Path, typer.Option("--out", help="Folder to write; a former report is replaced whole.")],
            ) -> int:  # fmt: skip
     """Write the calculation file (PDF), drawings (SVG, DXF), packing list (XLSX, CSV) and JSON."""
     from firnstead.core.results import Verdict
+    from firnstead.pipeline import assess
     from firnstead.reports.report import write_report
+    from firnstead.station import read_station
 
-    made = _assess(station)
+    file = read_station(station)
+    made = assess(file, kept=_worked_out(station, file))
     print("Typesetting the calculation file and drawing the sheets: some ten seconds.", file=sys.stderr)
     files = write_report(made, out)
     print(f"Wrote {len(files)} files to {out}")
@@ -146,9 +170,22 @@ def report(station: StationPath,
 
 def _assess(path: Path) -> Any:
     from firnstead.pipeline import assess
+    from firnstead.pipeline.kept import beside
     from firnstead.station import read_station
 
-    return assess(read_station(path))
+    return assess(read_station(path), kept=beside(path))
+
+
+def _worked_out(path: Path, file: Any) -> Any:
+    """The kept years of a station, with what is missing worked out now under a progress bar."""
+    from firnstead.cli import years_table
+    from firnstead.pipeline.kept import beside
+    from firnstead.pipeline.years import work_out_years
+
+    kept = beside(path)
+    with years_table.progress() as told:
+        work_out_years(file, kept, progress=told)
+    return kept
 
 
 def _print_json(data: Any) -> None:

@@ -70,15 +70,10 @@ def _sited(made: Assessment) -> Any:
 
 
 def escape_results(made: Assessment, pairs: bool = False) -> tuple[Study, Study | None]:
-    """The studies of escape and fire: those of the assessment, or made here until the pipeline makes them."""
+    """The studies of escape and fire; with `pairs` every two spots blocked as well."""
     from firnstead import escape as ways_out
 
     studies = made.studies
-    if "escape" not in studies:
-        from firnstead.core.memo import Memo
-        from firnstead.pipeline.safety import safety
-
-        studies = safety(made.station, made.results["snow"], Memo())
     found, fire = studies["escape"], studies.get("fire")
     if pairs and found.result is not None:
         looked = ways_out.study(made.station, pairs=True).result.pairs

@@ -1,134 +1,102 @@
-"""A forecast with its band: the expected march, one march for each doubtful input low and high, and what they say.
+"""A forecast with its band, read off the marches of one section: as expected, and each doubtful input low and high.
 
 A march that ends early because the void is nearly closed counts as closed from then on, and the notes say so.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from collections.abc import Mapping
+from dataclasses import dataclass
 
 import numpy as np
 
 from firnstead.closure.band import Band, Doubt, band_of_losses
-from firnstead.closure.march import Case, March, Settings
-from firnstead.closure.outcome import Envelope, Outcome, area_to_trim
-from firnstead.closure.results import ClosureForecast, Loss, Range
+from firnstead.closure.outcome import Envelope, area_to_trim
+from firnstead.closure.results import Change, ClosureForecast, Loss, Outline, Range
+from firnstead.closure.spec import CHANGES, DOUBTS, EXPECTED, Doubted
+from firnstead.closure.trace import Trace
 from firnstead.core.units import YEAR
 from firnstead.snow._arrays import Array
 
-
-@dataclass(frozen=True)
-class Variant:
-    """The case with one input at its low and at its high value; a `bound` is no spread: both ends may be right."""
-
-    name: str
-    low: Case
-    high: Case
-    bound: bool = False
+MOVES = 4  # heave, sag, shoulder, inward: the columns between the rooms and the two clearances
+SMALL_GAIN = 0.02 * YEAR
 
 
 @dataclass(frozen=True, eq=False)
 class _Read:
-    """One march, read at the dates: columns are widths, height, heave, sag, shoulder, side and top clearance."""
+    """One march at its dates: columns are widths, height, heave, sag, shoulder, inward, side and top clearance."""
 
     table: Array
-    trimmed: Array
-    outlines: tuple[tuple[tuple[float, float], ...], ...]
-    note: str
-
-
-def variants(
-    case: Case, k_linear: float, *, k_share: float = 0.2, warmer: float = 2.0, density_share: float = 0.05
-) -> tuple[Variant, ...]:
-    """The usual doubts (own rule: k by a fifth, 2 K, density by a twentieth; the exponent 1 with its own k)."""
-    law = case.law
-
-    def with_k(k: float, exponent: float) -> Case:
-        return replace(case, law=replace(law, k=k, exponent=exponent))
-
-    def with_temperature(change: float) -> Case:
-        air = case.air
-        warm = None if air is None else (lambda time: air(time) + change)
-        return replace(case, temperature=lambda depth: case.temperature(depth) + change, air=warm)
-
-    def with_density(share: float) -> Case:
-        return replace(case, density=lambda x, depth: share * case.density(x, depth))
-
-    return (
-        Variant("creep exponent", with_k(k_linear, 1.0), case, bound=True),
-        Variant(
-            "site constant k",
-            with_k(law.k / (1.0 + k_share), law.exponent),
-            with_k(law.k * (1.0 + k_share), law.exponent),
-        ),
-        Variant("temperature", with_temperature(-warmer), with_temperature(warmer)),
-        Variant("density", with_density(1.0 - density_share), with_density(1.0 + density_share)),
-    )
 
 
 def forecast(
-    case: Case, envelope: Envelope, needed: float, dates: Array, heights: tuple[float, ...],
-    doubts: tuple[Variant, ...], *, settings: Settings | None = None, progress: Callable[[float], None] | None = None,
+    traces: Mapping[str, Trace], envelope: Envelope, needed: float, heights: tuple[float, ...],
+    doubts: tuple[Doubted, ...] = DOUBTS, outline_years: tuple[float, ...] = (0.0, 1.0, 2.0, 5.0, 10.0),
+    raised: float = 0.0,
 ) -> ClosureForecast:  # fmt: skip
-    """March all cases to the last of the `dates` [s, rising from 0] and draw the band of every quantity.
+    """Draw the band of every quantity from the marches of one section (names as in spec.family_of).
 
-    `needed` [m] is the clearance that must stay beside and above the envelope; `progress` is told the share done.
+    `needed` [m] is the clearance that must stay beside and above the envelope, `heights` are the shares of the height
+    on the day at which widths are given; outlines are given from the snow surface, `raised` [m] below the meshed top.
     """
-    runs: dict[int, _Read] = {}
-    cases = [case, *(one for doubt in doubts for one in (doubt.low, doubt.high))]
-    for index, one in enumerate(cases):
-        if id(one) not in runs:
-            runs[id(one)] = _read(one, envelope, needed, dates, heights, settings)
-        if progress:
-            progress((index + 1) / len(cases))
-    base = runs[id(case)]
-    tables = [Doubt(d.name, _moved(runs[id(d.low)]), _moved(runs[id(d.high)]), d.bound) for d in doubts]
+    base_trace = traces[EXPECTED]
+    dates = base_trace.dates
+    runs = {name: _read(trace, envelope, heights) for name, trace in traces.items()}
+    base = runs[EXPECTED]
+    kept = [d for d in doubts if d.low in runs and d.high in runs]
+    tables = [Doubt(d.name, _moved(runs[d.low]), _moved(runs[d.high]), d.bound) for d in kept]
     band = band_of_losses(_moved(base), tuple(tables))
-    ranges = [_range(base, band, column, column >= len(heights) + 1) for column in range(base.table.shape[1])]
     count = len(heights)
-    side, top = (_loss(base, band, dates, count + extra, needed) for extra in (4, 5))
+    ranges = [_range(base, band, column, column > count) for column in range(count + 1 + MOVES)]
+    side, top = (_loss(base, band, dates, count + 1 + MOVES + extra, needed) for extra in (0, 1))
     first = int(np.clip(np.searchsorted(dates, min(side.expected, top.expected)), 1, len(dates) - 1)) + 1
     effects = band_of_losses(  # of the lowest width when the first clearance goes; a closed void tells nothing
         _moved(base)[:first, 0], tuple(Doubt(t.name, t.low[:first, 0], t.high[:first, 0], t.bound) for t in tables)
     ).effects
-    notes = tuple(sorted({run.note for run in runs.values() if run.note}))
+    ends = (band.least, band.expected, band.greatest)
+    gone = _moved(base) > 0.0
+    room = [
+        Range(*(
+            tuple(float(x) for x in base.table[0, at] - np.maximum.accumulate(np.where(gone, end, 0.0)[:, at]))
+            for end in ends))
+        for at in (-2, -1)
+    ]  # fmt: skip
     return ClosureForecast(
         dates=tuple(map(float, dates)), heights=heights, widths=tuple(ranges[:count]), height=ranges[count],
         floor_heave=ranges[count + 1], roof_sag=ranges[count + 2], shoulder_sag=ranges[count + 3],
-        side=side, top=top, trim=_yearly(dates, base.trimmed), effects=effects, outlines=base.outlines,
-        notes=notes)  # fmt: skip
+        shoulder_in=ranges[count + 4], side_room=room[0], top_room=room[1], side=side, top=top,
+        trim=_yearly(dates, _trimmed(base_trace, envelope, needed)), effects=effects,
+        changes=_changes(runs, dates, needed, min(side.expected, top.expected)),
+        outlines=_outlines(base_trace, outline_years, raised),
+        notes=tuple(sorted({trace.note for trace in traces.values() if trace.note})))  # fmt: skip
 
 
-def _read(
-    case: Case, envelope: Envelope, needed: float, dates: Array, heights: tuple[float, ...], settings: Settings | None
-) -> _Read:
-    history = March(case, settings).run(float(dates[-1]))
-    outcome, end = Outcome(history), history.frames[-1].time * (1.0 + 1e-9)
-    roofed = len(history.mesh.edges["roof"]) > 0
-    rows, trimmed, outlines = [], [], []
-    for date in dates:
-        held = min(float(date), end)
-        void = outcome.void(held)
-        sag = [-outcome.rise(held, "roof", at_wall=edge) for edge in (False, True)] if roofed else [0.0, 0.0]
-        gone = float(date) > end
-        seen = [2.0 * void.half_width(h) for h in heights] + [void.height]
-        clear = [envelope.side_clearance(void), envelope.top_clearance(void)]
-        closed = [-envelope.half_width, -envelope.height]
-        rows.append([0.0 if gone else value for value in seen] + [outcome.rise(held, "floor"), *sag])
-        rows[-1] += closed if gone else clear
-        trimmed.append(area_to_trim(void, envelope.half_width + needed, envelope.height + needed))
-        outlines.append(tuple((float(x), float(y)) for x, y in void.line))
-    note = f"after {end / YEAR:.1f} years taken as closed: {history.note}" if history.note else ""
-    return _Read(np.array(rows), np.array(trimmed), tuple(outlines), note)
+def _read(trace: Trace, envelope: Envelope, heights: tuple[float, ...]) -> _Read:
+    rows = []
+    for index, date in enumerate(trace.dates):
+        void = trace.void(index)
+        moves = [trace.heave[index], trace.sag[index], trace.shoulder[index], trace.inward[index]]
+        if date > trace.end:
+            seen, clear = [0.0] * (len(heights) + 1), [-envelope.half_width, -envelope.height]
+        else:
+            seen = [*(2.0 * void.half_widths(np.array(heights) * void.height)), void.height]
+            clear = [envelope.side_clearance(void), envelope.top_clearance(void)]
+        rows.append([*seen, *moves, *clear])
+    return _Read(np.array(rows, dtype=np.float64))
+
+
+def _trimmed(trace: Trace, envelope: Envelope, needed: float) -> Array:
+    """Snow that stands where nothing may stand, at each date [m3/m]."""
+    wide, high = envelope.half_width + needed, envelope.height + needed
+    return np.array([area_to_trim(trace.void(index), wide, high, strips=80) for index in range(len(trace.dates))])
 
 
 def _moved(run: _Read) -> Array:
-    """Movement since the start, positive: losses of room, and heave and sag."""
+    """Most movement so far, positive: losses of room, and heave, sag and inward movement."""
     change = run.table - run.table[0]
-    closing = np.ones(run.table.shape[1])
-    closing[:-5], closing[-2:] = -1.0, -1.0
-    moved: Array = np.maximum(change * closing, 0.0)
+    closing = -np.ones(run.table.shape[1])
+    closing[-2 - MOVES : -2] = 1.0
+    moved: Array = np.maximum.accumulate(np.maximum(change * closing, 0.0), axis=0)
     return moved
 
 
@@ -137,7 +105,7 @@ def _range(base: _Read, band: Band, column: int, moves: bool) -> Range:
     start, moved = base.table[0, column], _moved(base)[:, column] > 0.0
     rows = []
     for side in (band.least, band.expected, band.greatest):
-        end = np.where(moved, side[:, column], 0.0)
+        end = np.maximum.accumulate(np.where(moved, side[:, column], 0.0))
         rows.append(tuple(map(float, end if moves else np.maximum(start - end, 0.0))))
     return Range(*rows)
 
@@ -145,12 +113,14 @@ def _range(base: _Read, band: Band, column: int, moves: bool) -> Range:
 def _loss(base: _Read, band: Band, dates: Array, column: int, needed: float) -> Loss:
     start = base.table[0, column]
     fast, middle, slow = (
-        _crossing(dates, start - side[:, column], needed) for side in (band.greatest, band.expected, band.least)
+        crossing(dates, start - np.maximum.accumulate(side[:, column]), needed)
+        for side in (band.greatest, band.expected, band.least)
     )
     return Loss(fast, middle, slow)
 
 
-def _crossing(dates: Array, clearance: Array, needed: float) -> float:
+def crossing(dates: Array, clearance: Array, needed: float) -> float:
+    """Date [s] at which a clearance falls below what is needed, by straight lines between dates; infinite if never."""
     below = np.flatnonzero(clearance < needed)
     if not below.size:
         return float("inf")
@@ -159,6 +129,25 @@ def _crossing(dates: Array, clearance: Array, needed: float) -> float:
         return float(dates[0])
     share = (clearance[at - 1] - needed) / (clearance[at - 1] - clearance[at])
     return float(dates[at - 1] + share * (dates[at] - dates[at - 1]))
+
+
+def _changes(runs: Mapping[str, _Read], dates: Array, needed: float, before: float) -> tuple[Change, ...]:
+    """What each change of design would do to the date at which the first clearance goes, the greatest gain first."""
+    made = []
+    for name in CHANGES:
+        if name in runs and before < float("inf"):
+            then = min(crossing(dates, runs[name].table[:, column], needed) for column in (-2, -1))
+            made.append(Change(name, then, then - before))
+    return tuple(sorted(made, key=lambda change: -change.gained))
+
+
+def _outlines(trace: Trace, years: tuple[float, ...], raised: float) -> tuple[Outline, ...]:
+    made = []
+    for year in years:
+        index = int(np.searchsorted(trace.dates, year * YEAR - 1.0))
+        if index < len(trace.dates) and trace.dates[index] <= trace.end:
+            made.append(Outline(year, tuple((float(x), float(y) + raised) for x, y in trace.lines[index])))
+    return tuple(made)
 
 
 def _yearly(dates: Array, trimmed: Array) -> tuple[float, ...]:

@@ -312,5 +312,6 @@ def _pieces(
 def _along_row(triangles: Integers, points: Array, in_row: NDArray[np.bool_], start: float, width: float) -> Integers:
     pairs = np.unique(_all_edges(triangles), axis=0)
     x = points[pairs, 0]
-    inside = (x.min(axis=1) > start - 1e-6) & (x.max(axis=1) < start + width + 1e-6)
+    middle = x.mean(axis=1)  # on a coarse mesh the line at the end of the seat may have given way to the wall
+    inside = (x.min(axis=1) > start - 1e-6) & ((middle < start + width) | (x.min(axis=1) < start + 1e-6))
     return np.asarray(pairs[in_row[pairs].all(axis=1) & inside], dtype=np.int64)

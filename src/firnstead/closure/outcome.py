@@ -27,42 +27,61 @@ class Void:
         """Height [m] on the axis."""
         return self.top - self.floor
 
-    def half_width(self, height: float) -> float:
-        """Clear half-width [m] at a height above the floor on the axis; 0 where there is no void."""
-        y = self.floor + height
-        if not self.floor <= y <= self.top:
-            return 0.0
+    def half_widths(self, heights: Array) -> Array:
+        """Clear half-widths [m] at heights [m] above the floor on the axis; 0 where there is no void."""
+        y = (self.floor + np.asarray(heights, dtype=np.float64))[:, None]
         a, b = self.line[:-1], self.line[1:]
         rise = b[:, 1] - a[:, 1]
-        share = np.divide(y - a[:, 1], rise, out=np.full(rise.shape, -1.0), where=np.abs(rise) > 1e-12)
-        cut = (share >= 0.0) & (share <= 1.0)
-        x = a[cut, 0] + share[cut] * (b[cut, 0] - a[cut, 0])
-        across = x[x > 1e-9]
-        return float(across.min()) if across.size else 0.0
+        steep = np.abs(rise) > 1e-12
+        share = np.where(steep, (y - a[:, 1]) / np.where(steep, rise, 1.0), -1.0)
+        x = a[:, 0] + share * (b[:, 0] - a[:, 0])
+        met = (share >= 0.0) & (share <= 1.0) & (x > 1e-9)
+        nearest = np.where(met, x, np.inf).min(axis=1)
+        inside = (y[:, 0] >= self.floor) & (y[:, 0] <= self.top) & np.isfinite(nearest)
+        found: Array = np.where(inside, nearest, 0.0)
+        return found
 
-    def room_above(self, half_width: float) -> float:
-        """Least height [m] between the floor on the axis and the top, over the middle 2 `half_width`."""
-        top = self.line[np.argmax(self.line[:, 0]) :]
-        over = top[top[:, 0] <= half_width]
-        return float(min(over[:, 1].min() if len(over) else self.top, self.top)) - self.floor
+    def half_width(self, height: float) -> float:
+        """Clear half-width [m] at one height above the floor on the axis; 0 where there is no void."""
+        return float(self.half_widths(np.array([height]))[0])
+
+    def room_above(self, half_width: float, points: int = 9) -> float:
+        """Least height [m] between the floor on the axis and the top, over the middle 2 `half_width`.
+
+        Only as far out as the walls leave room: what comes in from the side is lost beside, not above.
+        """
+        middle = self.floor + 0.5 * self.height
+        waist = float(self.half_widths(np.linspace(0.2, 0.8, 13) * self.height).min())
+        x = np.linspace(0.0, max(0.0, min(half_width, 0.98 * waist)), points)[:, None]
+        a, b = self.line[:-1], self.line[1:]
+        run = b[:, 0] - a[:, 0]
+        level = np.abs(run) > 1e-12
+        share = np.where(level, (x - a[:, 0]) / np.where(level, run, 1.0), -1.0)
+        y = a[:, 1] + share * (b[:, 1] - a[:, 1])
+        over = (share >= 0.0) & (share <= 1.0) & (y > middle)
+        return float(min(np.where(over, y, np.inf).min(), self.top)) - self.floor
 
 
 @dataclass(frozen=True)
 class Envelope:
-    """What must stay free: half-width and height above the floor [m] of a building or passage, with its clearance."""
+    """What must stay free: half-width and height above the floor [m] of a building or passage.
+
+    Above its edges an arch may rise by `lift` [m] over the top of the void, which ends at the feet of the arch.
+    """
 
     half_width: float
     height: float
     foot: float = 0.3
+    lift: float = 0.0
 
     def side_clearance(self, void: Void, points: int = 25) -> float:
         """Least room beside it [m]; the lowest `foot` is left to hand trimming, for sharp corners always close."""
-        heights = np.linspace(self.foot, self.height, points)
-        return min(void.half_width(float(h)) for h in heights) - self.half_width
+        heights = np.linspace(self.foot, max(self.foot, min(self.height, void.height - 1e-9)), points)
+        return float(void.half_widths(heights).min()) - self.half_width
 
     def top_clearance(self, void: Void) -> float:
         """Least room above it [m]."""
-        return void.room_above(self.half_width) - self.height
+        return void.room_above(self.half_width) + self.lift - self.height
 
 
 def area_to_trim(void: Void, half_width: float, height: float, *, strips: int = 200) -> float:
@@ -92,7 +111,7 @@ def area_to_trim(void: Void, half_width: float, height: float, *, strips: int = 
     0.4
     """
     heights = (np.arange(strips) + 0.5) * height / strips
-    missing = [max(0.0, half_width - void.half_width(float(h))) for h in heights]
+    missing = np.maximum(0.0, half_width - void.half_widths(heights))
     return 2.0 * float(np.sum(missing)) * height / strips
 
 
@@ -133,6 +152,14 @@ class Outcome:
         far = np.array(_ordered(edges["far"], first, 1))
         settled = np.interp(first[point, 1], first[far, 1], points[far, 1] - first[far, 1])
         return float(points[point, 1] - first[point, 1] - settled)
+
+    def shoulder(self, time: float) -> tuple[float, float]:
+        """How far the top of the wall has come in, and its rise against far snow [m]."""
+        points, first = self.history.points(time), self.history.mesh.points
+        top = _ordered(self.history.mesh.edges["wall"], first, 1)[-1]
+        far = np.array(_ordered(self.history.mesh.edges["far"], first, 1))
+        settled = np.interp(first[top, 1], first[far, 1], points[far, 1] - first[far, 1])
+        return float(first[top, 0] - points[top, 0]), float(points[top, 1] - first[top, 1] - settled)
 
 
 def _ordered(edges: Integers, first: Array, axis: int) -> list[int]:

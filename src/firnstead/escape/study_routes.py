@@ -21,9 +21,14 @@ def route_of(a: Answers, forest: Forest, node: int, blocked: str) -> Route | Non
     if not path:
         return None
     case, end = a.case, path[-1]
-    rows, passed = [], []
+    rows: list[tuple[float, float, float, float, float]] = []
+    passed: list[tuple[float, ...]] = []
     for hour in case.hours:
-        found = a.times.get((hour.name, blocked)) or a.times[hour.name, ""]
+        found = a.times.get((hour.name, blocked))
+        if found is None:  # a way that no blocked spot forces: its queues were never worked out
+            rows.append(NOBODY)
+            passed.append(())
+            continue
         rows.append(_row(a, hour, found, node))
         passed.append(_passed(a, hour, found, path) if node in found.rows else ())
     length = forest.distance[node]

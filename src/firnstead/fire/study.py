@@ -39,7 +39,8 @@ def study(
             subject="Station", question="Fire and smoke", reason=NOTHING, key="fire.part", discipline="fire", place="",
             caution=CAUTION),))  # fmt: skip
     model = memo.get(("fire.network", network_key(station, fire)), lambda: model_of(station, fire))
-    pressure = fire.station_pressure or pressure_standard_atmosphere(station.site.elevation)
+    measured = fire.station_pressure or (station.air.station_pressure if station.air is not None else None)
+    pressure = measured or pressure_standard_atmosphere(station.site.elevation)
     smoke = smoke_of(fire, pressure)
     fired = tuple(followed(fire, model, case, smoke, memo) for case in cases_of(station, fire, model))
     f = Facts(station, fire, model, smoke, fired, compartments(fire, model), memo)

@@ -30,9 +30,14 @@ UNANSWERED = (
 
 
 def study(
-    station: Station, snow: SnowResult, memo: Memo | None = None, floor_heave: Mapping[str, float] | None = None
-) -> Study:
-    """Work out the footings of every building; `floor_heave` [m/yr] by place comes from the closure forecast."""
+    station: Station, snow: SnowResult, memo: Memo | None = None, floor_heave: Mapping[str, float] | None = None,
+    floors: Mapping[str, float] | None = None,
+) -> Study:  # fmt: skip
+    """Work out the footings of every building.
+
+    `floor_heave` [m/yr] by place comes from the closure forecast; `floors` [K] by building from the heat, the mean of
+    the warmest year of the snow 1 m under it. Where the file states a kit's floor, the warmer of both counts.
+    """
     memo = memo if memo is not None else Memo()
     results: dict[str, BuildingFoundation] = {}
     checks: list[Check] = []
@@ -40,7 +45,7 @@ def study(
     for name, building in station.buildings.items():
         place, kit = station.places[building.place], station.kits[building.kit]
         subject = f'Building "{name}"'
-        layout = layout_of(station, kit, place)
+        layout = layout_of(station, kit, place, None if floors is None else floors.get(name))
         if isinstance(layout, str):
             checks += [not_checked(question=question, key=key, reason=layout,
                                    **{**NAMES, "subject": subject, "place": building.place})
@@ -50,7 +55,7 @@ def study(
         results[name] = replace(made, place=building.place, kit=building.kit)
         heave = None if floor_heave is None else floor_heave.get(building.place)
         checks += [replace(each, subject=subject, place=building.place)
-                   for each in (*answers, floor_check(numbers, heave))]  # fmt: skip
+                   for each in (*answers, floor_check(numbers, heave, station.design.trim_interval))]  # fmt: skip
         items += building_items(numbers, work_of(station, kit), name, building.place, _before(station, building.place))
     result = FoundationResult(
         buildings=results, shims=sum(each.shims for each in results.values()),
@@ -75,15 +80,18 @@ def _answers(station: Station, snow: SnowResult, memo: Memo, layout: Layout, dep
     return memo.get(("foundation", layout, ground), make)
 
 
-def layout_of(station: Station, kit: Kit, place: Place) -> Layout | str:
-    """The building and its footings in numbers, or why they cannot be told."""
+def layout_of(station: Station, kit: Kit, place: Place, found: float | None = None) -> Layout | str:
+    """The building and its footings in numbers, or why they cannot be told; `found` [K] is its floor by the heat."""
     f = kit.footings
     if f is None:
         return "the kit gives no footings"
     mass = sum(station.parts[part].mass * count for part, count in kit.parts.items())
     if mass + f.sustained_share * f.live_load <= 0:
         return "the kit has neither parts nor a live load that stays, so there is no load"
-    floor = max(place.air if f.floor_temperature is None else f.floor_temperature, station.site.mean_temperature)
+    stated = f.floor_temperature
+    if stated is None:
+        stated = place.air if found is None else found
+    floor = max(stated, station.site.mean_temperature, stated if found is None else found)
     return Layout(
         mass=mass, length=kit.length, width=kit.width, footing_height=kit.footing_height, rows=f.rows,
         per_row=f.per_row, footing_width=f.width, footing_length=f.length, live_load=f.live_load,

@@ -226,19 +226,23 @@ def _jacks(n: Numbers) -> Check:
                  **names)  # fmt: skip
 
 
-def floor_check(n: Numbers, heave: float | None) -> Check:
-    """Does the gap under the floor stay open when footings sink and the snow floor rises (heave [m/yr])."""
-    question, key = "Gap under the floor kept open", "foundation.floor_gap"
+def floor_check(n: Numbers, heave: float | None, interval: float) -> Check:
+    """How long half of the gap under the floor stays open as footings sink and the snow floor rises (heave [m/yr])."""
+    question, key = "Years until half of the gap under the floor is gone", "foundation.floor_gap"
     if heave is None:
         return not_checked(question=question, key=key, **NAMES,
                            reason="needs the closure forecast of how fast the snow floor rises")  # fmt: skip
-    b, life, row = n.layout, n.ground.life, n.deepest
-    demand = n.sinking(row) * life + heave / YEAR * life
+    b, row = n.layout, n.deepest
+    sinking, rising = n.sinking(row), heave / YEAR
+    rate = sinking + rising
+    time = b.footing_height / (2 * rate) if rate > 0 else 100 * YEAR
     steps = (
-        Step("S", "v t", (("v", n.sinking(row), "m/s"), ("t", life, "s")), n.sinking(row) * life, "m", "crrel_98_3",
-             "settling in the design life, as worked out under that check"),
-        Step("D", "S + h t", (("S", n.sinking(row) * life, "m"), ("h", heave / YEAR, "m/s"), ("t", life, "s")), demand,
-             "m", "statics", "and the rise of the floor between the footings by the closure forecast"),
-    )  # fmt: skip
-    return check(question=question, key=key, unit="m", demand=demand, limit=b.footing_height, working=steps, **NAMES,
-                 note="without raising the whole building and without trimming the floor")  # fmt: skip
+        Step("u", "v + h", (("v", sinking, "m/s"), ("h", rising, "m/s")), rate, "m/s", "statics",
+             "mean sinking of the footings in the design life, as worked out under that check, and rise of the floor "
+             "between them by the closure forecast, fast end of its band"),
+        Step("t", "g/(2 u)", (("g", b.footing_height, "m"), ("u", rate, "m/s")), time, "s", "own_rule",
+             "half of the gap must stay for air to pass"),
+    ) if rate > 0 else ()  # fmt: skip
+    return check(question=question, key=key, unit="s", demand=time, limit=interval, at_least=True, working=steps,
+                 note="then raise the building or trim the floor under it; the limit is the wanted time between trims",
+                 **NAMES)  # fmt: skip

@@ -37,7 +37,7 @@ def _ways(escape: Study) -> dict[tuple[str, str], Way]:
     for name, building in escape.result.buildings.items():
         for number, route in enumerate(building.routes, 1):
             hours = [row for row in route.passed if len(row) == len(route.nodes)]
-            if hours:
+            if hours and all(time == time for row in hours for time in row):  # a ladder never tried leaves no time
                 slowest = (max(times) for times in zip(*hours, strict=True))
                 ways[name, f"way {number}"] = list(zip(route.nodes, slowest, strict=True))
     return ways

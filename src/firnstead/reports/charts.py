@@ -30,6 +30,17 @@ class Band:
     rows: tuple[tuple[float, float, float], ...]
 
 
+@dataclass(frozen=True)
+class TimeBand:
+    """A quantity through the years: lower end, line in the middle, upper end."""
+
+    name: str
+    years: tuple[float, ...]
+    low: tuple[float, ...]
+    middle: tuple[float, ...]
+    high: tuple[float, ...]
+
+
 def config() -> Spec:
     """The look of every chart."""
     axis = {"labelFont": FIGURES, "titleFont": WORDS, "labelColor": INK, "titleColor": INK, "titleFontWeight": "normal",
@@ -78,6 +89,33 @@ def years_chart(lines: Sequence[Line], year: str, quantity: str, title: str, wid
                            "fontSize": 11, "color": INK, "x": 0},
                   "encoding": {"y": {"field": "y", "type": "quantitative"}, "text": {"field": "words"}}}  # fmt: skip
     return {"title": title, "width": width, "height": height, "layer": [*_lines(lines, x, y, 1), limit, said]}
+
+
+def time_chart(
+    bands: Sequence[TimeBand], year: str, quantity: str, title: str, width: int, height: int, limit: float | None,
+    limit_words: str,
+) -> Spec:  # fmt: skip
+    """Quantities against years: an expected line in a toned band each, and what must stay as a heavy line."""
+    x: Spec = {"field": "x", "type": "quantitative", "title": year, "scale": {"nice": False},
+               "axis": {"tickMinStep": 1, "format": "d"}}  # fmt: skip
+    y: Spec = {"field": "y", "type": "quantitative", "title": quantity, "scale": {"zero": True, "nice": True}}
+    layers: list[Spec] = []
+    for band in bands:
+        rows = [{"x": t, "y": low, "y2": high} for t, low, high in zip(band.years, band.low, band.high, strict=True)]
+        mark = {"type": "area", "color": TONE, "opacity": 0.7, "line": {"color": SOFT, "strokeWidth": 0.5}}
+        layers.append({"data": {"values": rows}, "mark": mark, "encoding": {"x": x, "y": y, "y2": {"field": "y2"}}})
+        layers.append(_edge(list(zip(band.years, band.high, strict=True)), x, y))
+    lines = [Line(band.name, tuple(zip(band.years, band.middle, strict=True))) for band in bands]
+    layers += _lines(lines, x, y, 1)
+    if limit is not None:
+        at: Spec = {"field": "y", "type": "quantitative"}
+        layers.append({"data": {"values": [{"y": limit}]}, "mark": {"type": "rule", "color": INK, "strokeWidth": 2.2},
+                       "encoding": {"y": at}})  # fmt: skip
+        words = {"type": "text", "align": "right", "baseline": "bottom", "dx": -5, "dy": -3, "font": WORDS,
+                 "fontSize": 11, "color": INK, "x": width}  # fmt: skip
+        layers.append({"data": {"values": [{"y": limit, "words": limit_words}]}, "mark": words,
+                       "encoding": {"y": at, "text": {"field": "words"}}})  # fmt: skip
+    return {"title": title, "width": width, "height": height, "layer": layers}
 
 
 def side_by_side(*charts: Spec) -> Spec:

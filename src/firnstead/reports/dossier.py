@@ -9,10 +9,13 @@ from typing import Any
 from firnstead.core.cautions import caution_for
 from firnstead.core.units import unit_text
 from firnstead.reports import blocks, content
+from firnstead.reports.closure_pages import closure_years
 from firnstead.reports.packing import packing_sentence
 from firnstead.reports.pictures import Picture
 from firnstead.reports.quantities import quantity_blocks
+from firnstead.reports.safety_pages import safety_chapters
 from firnstead.reports.snow_pages import snow_chapter
+from firnstead.reports.utility_pages import utility_chapters
 from firnstead.reports.words import WHOLE_STATION, column_unit, counted, in_column, place_order, shown
 from firnstead.reports.work import person_hours, total_rows, work_rows
 from firnstead.reports.years import roof_years
@@ -26,16 +29,21 @@ def dossier(document: Plain, text: str, digest: str, pictures: Sequence[Picture]
     dated = date.fromisoformat(str(document["station"]["dated"]))
     places = content.places(document)
     for chapter in places:
-        chapter["blocks"] = [*_sections(chapter["name"], pictures), *quantity_blocks(document, chapter["name"])]
-        chapter["years"] = roof_years(document, chapter["name"])
+        chapter["blocks"] = [
+            *_sections(chapter["name"], pictures, "Section"),
+            *quantity_blocks(document, chapter["name"]),
+        ]
+        closing = _sections(chapter["name"], pictures, "Closing")
+        chapter["years"] = [*roof_years(document, chapter["name"]), *closure_years(document, chapter["name"], closing)]
     chapters = [_drawings(pictures), snow_chapter(document)]
+    after = (*utility_chapters(document), *safety_chapters(document), _work(document), _packing(document))
     return {
         "head": content.head(document, digest),
         "date": [dated.year, dated.month, dated.day],
         "summary": {**content.summary(document), "blocks": _totals(document)},
         "before": [c for c in chapters if c["blocks"]],
         "places": places,
-        "after": [c for c in (_work(document), _packing(document)) if c["blocks"]],
+        "after": [c for c in after if c["blocks"]],
         "sources": content.source_rows(document),
         "echo": [_kept_indent(line) for line in text.splitlines()],
     }
@@ -47,12 +55,12 @@ def _kept_indent(line: str) -> str:
     return "\u00a0" * (len(line) - len(bare)) + bare or "\u00a0"
 
 
-def _sections(place: str, pictures: Sequence[Picture]) -> list[blocks.Block]:
+def _sections(place: str, pictures: Sequence[Picture], kind: str) -> list[blocks.Block]:
     """The cross-section of a place, at its own scale where the line is wide enough."""
     return [
         blocks.figure(p.title + ("" if place == p.places[0] else ", the same here"), p.reading, p.loose,
                       min(100.0, 100 * p.loose_width / LINE_WIDTH))
-        for p in pictures if p.kind == "Section" and place in p.places
+        for p in pictures if p.kind == kind and place in p.places
     ]  # fmt: skip
 
 

@@ -11,6 +11,7 @@ from firnstead.core.units import YEAR, number_text
 from firnstead.reports import blocks
 from firnstead.reports.charts import Line, side_by_side, svg, years_chart
 from firnstead.reports.snow_pages import interpolated
+from firnstead.reports.words import shown
 from firnstead.roof.results import YearRatios
 
 Plain = Mapping[str, Any]
@@ -35,7 +36,28 @@ def roof_years(document: Plain, place: str) -> list[blocks.Block]:
     return [
         blocks.figure("Roof over the years", _reading(roof["life"]), _chart(years, alone, supported, until), 100.0),
         blocks.table(head, rows, right=range(1, len(head))),
+        *_moving(roof["moving"], document["station"]["units"]),
     ]
+
+
+def _moving(moving: Plain | None, system: str) -> list[blocks.Block]:
+    """The arch on seats that come in, at the fast end of the closure forecast."""
+    if not moving:
+        return []
+    years = tuple(moving["years"])
+    columns = [y for y in TABLE_YEARS if y <= years[-1] + 1e-9][:COLUMNS]
+    rows = []
+    for words, key, unit in (
+        ("span between the seats", "span", "m"),
+        ("rise", "rise", "m"),
+        ("ring compression", "ring", "Pa"),
+        ("bending at the crown", "bending", "Pa"),
+    ):
+        values = (interpolated(years, moving[key], y) for y in columns)
+        rows.append([words, *(shown(v, unit, system) for v in values)])
+    rows.append(["share of the yield", *(_share(interpolated(years, moving["share"], y)) for y in columns)])
+    head = [("Seats coming in, fast end: in year", 2.6), *((f"{y:g}", 0.9) for y in columns)]
+    return [blocks.table(head, rows, right=range(1, len(head)))]
 
 
 def _curves(ratios: Plain, ending: str) -> tuple[Curve, ...]:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from firnstead.core.steps import Working
 from firnstead.core.units import G0, YEAR
 from firnstead.roof.buckling import effective_length_factor, parabola_factor, segment_factor
 from firnstead.roof.sheet import cross_check
 from firnstead.roof.stress import STEEL_DENSITY, STEEL_MODULUS
 from firnstead.roof.study_arch import Arch, State
-from firnstead.roof.study_working import Working
 from firnstead.roof.thrust import ArchForces
 
 FORCES = "two-hinged circular arch of constant stiffness: numbers k from the force method for span 1 and load 1"

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from firnstead.core.steps import Working
 from firnstead.core.units import G0
 from firnstead.roof.seat import FAR_FROM_EDGE, Ledge
 from firnstead.roof.study_seat import Seat, Strength
-from firnstead.roof.study_working import Working
 
 
 def put_seat(w: Working, seat: Seat, strength: Strength) -> None:

@@ -47,6 +47,18 @@ class Life:
 
 
 @dataclass(frozen=True)
+class MovingSeat:
+    """An arch on seats that come in with the shoulders, year by year, at the fast end of the closure forecast."""
+
+    years: tuple[float, ...] = quantity("yr", "years after placing")
+    span: tuple[float, ...] = quantity("m", "span between the seats")
+    rise: tuple[float, ...] = quantity("m", "rise, the arch as long as before; 0 where it cannot follow")
+    ring: tuple[float, ...] = quantity("Pa", "ring compression under the grown cover")
+    bending: tuple[float, ...] = quantity("Pa", "bending at the crown by the seats")
+    share: tuple[float, ...] = quantity("1", "share of the yield, factor of safety counted")
+
+
+@dataclass(frozen=True)
 class PlaceRoof:
     """The roof of one place."""
 
@@ -67,6 +79,9 @@ class PlaceRoof:
     sheet: SheetUsed | None = quantity("1", "the sheet; none for a formed roof or an unknown sheet")
     ratios: YearRatios | None = quantity("1", "shares of the limits by year; none where they cannot be worked out")
     life: Life | None = quantity("1", "when each question first fails")
+    moving: MovingSeat | None = quantity(
+        "1", "the years on moving seats; none before the closure forecast", default=None
+    )
 
 
 @dataclass(frozen=True)

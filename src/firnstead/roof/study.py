@@ -9,6 +9,7 @@ import numpy as np
 
 from firnstead.core.memo import Memo
 from firnstead.core.results import Check, Study, WorkItem, not_checked
+from firnstead.core.steps import Working
 from firnstead.roof._work_arch import arch_working
 from firnstead.roof.deflection import deflection_coefficient, flexibility_factor
 from firnstead.roof.results import Life, PlaceRoof, RoofResult, SheetUsed, YearRatios
@@ -25,9 +26,9 @@ from firnstead.roof.study_arch_checks import (
 from firnstead.roof.study_formed import FormedInput, formed_checks, formed_life, formed_working
 from firnstead.roof.study_items import Output, Pieces, arch_items, formed_items, pieces_of
 from firnstead.roof.study_life_checks import life_checks
+from firnstead.roof.study_moving import Seats, moving_seat_checks
 from firnstead.roof.study_seat import Seat
 from firnstead.roof.study_seat_checks import seat_checks
-from firnstead.roof.study_working import Working
 from firnstead.roof.study_years import life_of, year_ratios
 from firnstead.snow import MilledStrength, SnowResult
 from firnstead.station import Station
@@ -78,6 +79,17 @@ def study(station: Station, snow_result: SnowResult, memo: Memo | None = None) -
         steel += own.steel_per_metre * length
         volume += own.cover_volume
     return Study(RoofResult(places, steel, volume), tuple(checks), tuple(items))
+
+
+def with_moving_seats(station: Station, study: Study, seats: Seats, memo: Memo) -> Study:
+    """The same study with the roof looked at again on seats that come in (dates [s], inward movement [m] by place)."""
+
+    def arch_at(name: str) -> Arch | None:
+        given = _input(station, name)
+        made = arch_of(given) if isinstance(given, ArchInput) else ""
+        return None if isinstance(made, str) else made
+
+    return moving_seat_checks(station, study, seats, memo, arch_at)
 
 
 def _input(station: Station, name: str) -> ArchInput | FormedInput:

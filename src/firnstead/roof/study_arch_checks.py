@@ -7,12 +7,12 @@ from math import isinf
 from typing import Any
 
 from firnstead.core.results import Check, check, not_checked
+from firnstead.core.steps import Working
 from firnstead.core.units import show
 from firnstead.roof._work_arch import put_one_sided, put_state
 from firnstead.roof.live import machine_pressure
 from firnstead.roof.seam import seam_strength_bolted
 from firnstead.roof.study_arch import Arch
-from firnstead.roof.study_working import Working
 from firnstead.snow import MilledStrength
 
 AGE_WANTED = "age at which the low end of the strength reaches what is wanted, no earlier than it was measured"

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from firnstead.core.results import Check, Verdict, check, not_checked
+from firnstead.core.steps import Working
 from firnstead.core.units import G0, YEAR, show
 from firnstead.roof.cover import first_exceedance
 from firnstead.roof.formed import foot_stress
@@ -14,7 +15,6 @@ from firnstead.roof.results import Life
 from firnstead.roof.seat import bearing_edge, effective_setback, face_lean, undercut_steps
 from firnstead.roof.study_arch_checks import AGE_WANTED, NAMES
 from firnstead.roof.study_seat_checks import EDGE
-from firnstead.roof.study_working import Working
 from firnstead.roof.study_years import YEARS, cover_strength
 from firnstead.snow import MilledStrength, SnowColumn
 from firnstead.station.build import FormedRoof, Section

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from math import isinf
 
 from firnstead.core.results import Check, check, not_checked
+from firnstead.core.steps import Working
 from firnstead.roof._work_arch import FORCES, put_reactions, put_state, years_text
 from firnstead.roof._work_seat import put_bearing, put_pressure, put_strength
 from firnstead.roof.earth import load_coefficient_incomplete
@@ -19,7 +20,6 @@ from firnstead.roof.ring import wall_strength_aisi
 from firnstead.roof.study_arch import Arch
 from firnstead.roof.study_arch_checks import NAMES
 from firnstead.roof.study_seat import Seat, Strength
-from firnstead.roof.study_working import Working
 from firnstead.roof.study_years import ALONE, SUPPORTED, WORDS, cover_strength, share
 from firnstead.snow import MilledStrength
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import isinf
 
 from firnstead.core.results import Check, check, not_checked
+from firnstead.core.steps import Working
 from firnstead.roof._work_arch import put_reactions
 from firnstead.roof._work_seat import (
     put_bearing,
@@ -17,7 +18,6 @@ from firnstead.roof._work_seat import (
 from firnstead.roof.study_arch import Arch
 from firnstead.roof.study_arch_checks import NAMES
 from firnstead.roof.study_seat import Seat, Strength
-from firnstead.roof.study_working import Working
 
 EDGE = "Nobody on or below the shoulder while it is loaded for the first time."
 

@@ -3,12 +3,9 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
+from typing import Protocol
 
 from firnstead.core.units import YEAR
-
-if TYPE_CHECKING:
-    from firnstead.station.site import Site
 
 MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
           "November", "December")  # fmt: skip
@@ -17,8 +14,43 @@ Row = tuple[float, ...]
 """Twelve monthly values, January first."""
 
 
-def surface_temperature_by_month(site: Site) -> Row:
-    """The mean temperature of the snow surface in each month [K], January first."""
+class SiteYear(Protocol):
+    """What the year depends on; the station's site has it."""
+
+    @property
+    def latitude(self) -> float:
+        """Latitude [deg], south negative."""
+
+    @property
+    def mean_temperature(self) -> float:
+        """Mean annual temperature [K]."""
+
+    @property
+    def annual_swing(self) -> float:
+        """Half the difference between the warmest and the coldest month [K]."""
+
+
+def surface_temperature_by_month(site: SiteYear) -> Row:
+    """Give the mean temperature of the snow surface in each month of a site's year.
+
+    T_i = T_m + S cos(2 pi (i - i_warm)/12)
+
+    Parameters
+    ----------
+    site : SiteYear [text]
+        Latitude, mean temperature and swing.
+    Returns
+    -------
+    tuple [K]
+        Twelve temperatures, January first.
+    Validity: as monthly_surface_temperature.
+    Source: textbook_unchecked, harmonic wave.
+
+    >>> from types import SimpleNamespace
+    >>> site = SimpleNamespace(latitude=-80.0, mean_temperature=250.0, annual_swing=20.0)
+    >>> round(surface_temperature_by_month(site)[0], 2)
+    270.0
+    """
     return monthly_surface_temperature(site.mean_temperature, site.annual_swing, warmest_month(site.latitude))
 
 

@@ -11,10 +11,14 @@ from typing import Any
 
 from firnstead.core.errors import Problem
 from firnstead.core.units import show
-from firnstead.station import consistent_escape, geometry
+from firnstead.station import consistent_escape, consistent_places, geometry
 from firnstead.station.build import ArchRoof
 from firnstead.station.consistent_air import air_problems
 from firnstead.station.consistent_fire import fire_problems
+from firnstead.station.consistent_heat import heat_problems
+from firnstead.station.consistent_pipes import pipe_problems
+from firnstead.station.consistent_power import power_problems
+from firnstead.station.consistent_water import water_problems
 from firnstead.station.lines import Lines
 from firnstead.station.model import Station
 from firnstead.station.places import Place
@@ -31,6 +35,7 @@ def problems(station: Station, lines: Lines, left_out: frozenset[str] = frozense
         found += _site(station)
     found += air_problems(station, lines.tree)
     found += fire_problems(station, lines.tree)
+    found += heat_problems(station)
     sound = _sound(station, {path[:2] for path, _, _ in found})
     found += [
         *_roofs_fit(sound),
@@ -39,7 +44,11 @@ def problems(station: Station, lines: Lines, left_out: frozenset[str] = frozense
         *_along(sound),
         *_footings(sound),
         *_buildings(sound),
-        *_ends(sound),
+        *consistent_places.ends(sound),
+        *consistent_places.clear_ways(sound),
+        *power_problems(station, sound, lines.tree),
+        *pipe_problems(sound, lines.tree),
+        *water_problems(station, sound, lines.tree),
     ]
     found += consistent_escape.problems(sound, sound=not found and not left_out)
     return [lines.problem(path, what, cure) for path, what, cure in found]
@@ -370,26 +379,3 @@ def _buildings(station: Station) -> Found:
                     "Move one of them along the axis",
                 )
         taken[building.place].append((near, far, name))
-
-
-def _ends(station: Station) -> Found:
-    closed: dict[tuple[str, str], str] = {}
-    for group in ("end_walls", "portals"):
-        for name, item in getattr(station, group).items():
-            end = (item.place, item.at)
-            if end in closed:
-                yield (
-                    (group, name, "at"),
-                    f"the {item.at} of {item.place!r} is already closed by {closed[end]!r}",
-                    "Choose the other end",
-                )
-            closed[end] = name
-            if item.at == "start" and item.place in station.trenches:
-                trench = station.trenches[item.place]
-                met = geometry.junction(station, trench)
-                if met is not None and met.overlap > 0:
-                    yield (
-                        (group, name, "at"),
-                        f"the start of {item.place!r} opens into {trench.opens_into!r}",
-                        "Close the other end",
-                    )

@@ -35,6 +35,13 @@ class Place(Part):
         default=244.26,
         mark="common_practice",
     )
+    clear_width: Length | None = say(
+        "Width that must stay clear to walk and haul, on the axis; left out: only buildings must",
+        low=0.5,
+        high=20,
+        default=None,
+    )
+    clear_height: Length | None = say("Height that must stay clear with it", low=0.5, high=15, default=None)
     vehicle_over: str | None = say("Machine that is allowed to cross above it; left out: none is", default=None)
     drift_factor: Share | None = say(
         "Growth of its cover as a multiple of accumulation, if not the design's", low=0.5, high=5, default=None

@@ -114,6 +114,13 @@ class Snow(Part):
         "Published density law, used where nothing is measured", default="herron_langway_1980"
     )
     strengths: tuple[MeasuredStrength, ...] = say("Measured strengths, if any", default=())
+    creep_exponent: Share = say(
+        "Creep exponent to expect between 1 (linear) and 3 (cubic), the ends of the band: trench stress lies between",
+        low=1,
+        high=3,
+        default=2.0,
+        mark="own_rule",
+    )
     milled: MilledSnow = say("Snow thrown by the millers")
 
 
@@ -157,8 +164,23 @@ class Design(Part):
         default=720.0,
         mark="own_rule",
     )
+    trim_interval: Time = say(
+        "Time that buildings and ways must keep their clearance before walls are trimmed for the first time",
+        low=0.25 * YEAR,
+        high=20 * YEAR,
+        default=YEAR,
+        mark="own_rule",
+    )
+    pillar_factor: Share = say(
+        "How much faster than far snow the snow between two cuts may sink",
+        low=1.05,
+        high=10,
+        default=2.0,
+        mark="own_rule",
+    )
     wall_movement: Speed | None = say(
-        "Closing of a wall per year to allow for in slip gaps, until the closure forecast gives it",
+        "Closing of a wall per year to allow for in slip gaps of end walls and hatches (the closure forecast is for "
+        "the middle of a trench, where walls move more)",
         low=0,
         high=2 / YEAR,
         default=None,

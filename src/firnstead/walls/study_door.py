@@ -40,7 +40,8 @@ def gap_check(common: Common, gap: float, question: str, key: str, names: Names)
     rate, life = common.design.wall_movement, common.design.life
     if rate is None:
         return not_checked(question=question, key=key, caution=TRAPPED, unit="m", limit=gap, **names,
-                           reason="the file gives no wall movement, and there is no closure forecast yet")  # fmt: skip
+                           reason="the file gives no wall_movement for end walls (the closure forecast is for the "
+                                  "middle of a trench)")  # fmt: skip
     moved = movement(rate, life)
     step = Step("u", "v t", (("v", rate, "m/s"), ("t", life, "s")), moved, "m", "statics",
                 "movement of the wall over the design life, as allowed for in the file")  # fmt: skip

@@ -115,7 +115,7 @@ def wall_checks(common: Common, room: Room, wall: BlockWall, subject: str, layer
                              wall.bonded_tension, "Pa", "statics", "edge stress of a bonded joint"))),
         _time(common, wall, names),
         not_checked(question="Snow closing in on the wall from the trench and from outside", key="walls.closing",
-                    reason="needs the closure forecast; no sideways pressure of snow on such a wall is published",
+                    reason="no sideways pressure of snow on such a wall is published",
                     **names),
     )  # fmt: skip
 
