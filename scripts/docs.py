@@ -21,7 +21,7 @@ from firnstead.station.model import Station  # noqa: E402
 from firnstead.station.problems import unit_of_field  # noqa: E402
 
 MADE = "<!-- made by scripts/docs.py; do not edit -->\n\n"
-COMMANDS = ("", "new", "check", "explain", "years", "report")
+COMMANDS = ("", "new", "check", "explain", "years", "escape", "report")
 
 
 def models_in(annotation: Any) -> list[type[BaseModel]]:

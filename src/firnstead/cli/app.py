@@ -11,6 +11,7 @@ from typing import Annotated, Any
 import typer
 
 from firnstead import __version__
+from firnstead.cli import escape_commands
 from firnstead.core.errors import FirnsteadError, InputError
 
 app = typer.Typer(
@@ -190,3 +191,6 @@ def _worked_out(path: Path, file: Any) -> Any:
 def _print_json(data: Any) -> None:
     json.dump(data, sys.stdout, ensure_ascii=False, indent=1, default=str)
     sys.stdout.write("\n")
+
+
+escape_commands.register(app)

@@ -26,6 +26,12 @@ BY_DISCIPLINE: dict[str, str] = {
     "walls": "A snow-block wall holds nothing until its joints have bonded. Keep people off both sides until then.",
     "foundation": "Nobody under a building that is being raised; blocks follow every turn of the jacks. "
                   "Warmth, drains and meltwater under a floor undo every number here.",
+    "fire": "Smoke under snow kills within minutes and fills passages that were clear. Everybody out first, nobody "
+            "back in. Fire verdicts are for licensed fire engineers to confirm.",
+    "escape": "Distances and times here are for ways that are clear, lit and known. Test every hatch from inside after "
+              "every storm, drill in the dark, and never lock or block a way out.",
+    "air": "Carbon monoxide kills without smell. No engine runs under the snow without measured air and an alarm where "
+           "people sleep; when the fans stop, stop the engines and wake everybody. In summer the draught turns round.",
     "pipes": "Only the time to 0 °C may be counted on; ice plugs burst pipes and steam and hot water scald. Nobody "
              "thaws a closed line with a flame, nor opens one that holds pressure between two plugs.",
     "power": "Switch off, lock, test dead, then touch. Carbon monoxide kills without smell: no set runs where its "

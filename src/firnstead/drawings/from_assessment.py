@@ -10,12 +10,15 @@ from typing import Any
 from firnstead.drawings.closing import closing
 from firnstead.drawings.corner import TitleBlock
 from firnstead.drawings.end_wall import end_wall
+from firnstead.drawings.escape_plan import escape_plan
 from firnstead.drawings.figure import Figure
 from firnstead.drawings.long_section import long_section
 from firnstead.drawings.map_closing import closing_input, closing_places
+from firnstead.drawings.map_escape import escape_plan_input, muster_inputs
 from firnstead.drawings.map_long_section import long_section_input
 from firnstead.drawings.map_plan import plan_input
 from firnstead.drawings.map_section import end_wall_input, section_input
+from firnstead.drawings.muster_plan import muster_figure, muster_sheet
 from firnstead.drawings.plan import plan
 from firnstead.drawings.section import section
 from firnstead.drawings.sheet import Sheet, lay_out, loose
@@ -66,7 +69,25 @@ def drawings(assessment: Assessment) -> dict[str, Drawing]:
             places = tuple(dict.fromkeys(walls.get(name, name) if kind == "End wall" else name for name in alike))
             sheet = lay_out(figure, replace(block, drawing=kind, place=_named(places)), paper, smallest)
             made[_free_name(f"{kind} {first}", made)] = Drawing(kind, places, figure, sheet)
+    _add_ways_out(made, assessment, block)
     return made
+
+
+def _add_ways_out(made: dict[str, Drawing], assessment: Assessment, block: TitleBlock) -> None:
+    """The plan of the ways out and a muster plan for each building; nothing where escape is not worked out."""
+    result = assessment.results.get("escape")
+    if result is None:
+        return
+    station, ground = assessment.station, plan_input(assessment)
+    figure = escape_plan(escape_plan_input(station, result, ground))
+    made["ways-out"] = Drawing(
+        "Ways out", (), figure, lay_out(figure, replace(block, drawing="Ways out"), "A3", PLAN_SMALLEST)
+    )
+    for building, given in muster_inputs(station, result, ground, assessment.file.version).items():
+        place = station.buildings[building].place
+        made[_free_name(f"Muster {building}", made)] = Drawing(
+            "Muster plan", (place,), muster_figure(given), muster_sheet(given)
+        )
 
 
 def _named(places: tuple[str, ...]) -> str:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 from firnstead.core.memo import Memo
 from firnstead.core.results import Check, Study, Verdict, WorkItem, as_plain
 from firnstead.core.units import YEAR
+from firnstead.pipeline.safety import safety
 from firnstead.pipeline.utilities import Utilities, utilities
 from firnstead.station import Station, StationFile
 
@@ -90,6 +91,7 @@ def assess(file: StationFile, memo: Memo | None = None, kept: KeptYears | None =
     studies["pipes"] = pipes.study(
         station, snow, memo, air=ground.around.air, floor_heave={name: rise / YEAR for name, rise in heave.items()}
     )
+    studies |= safety(station, snow, memo, ground.around.air)
     items = tuple(item for study in studies.values() for item in study.work_items)
     studies["cargo"] = cargo.study(station, items)
     return Assessment(file, studies)

@@ -13,6 +13,7 @@ from firnstead.reports.closure_pages import closure_years
 from firnstead.reports.packing import packing_sentence
 from firnstead.reports.pictures import Picture
 from firnstead.reports.quantities import quantity_blocks
+from firnstead.reports.safety_pages import safety_chapters
 from firnstead.reports.snow_pages import snow_chapter
 from firnstead.reports.utility_pages import utility_chapters
 from firnstead.reports.words import WHOLE_STATION, column_unit, counted, in_column, place_order, shown
@@ -35,13 +36,14 @@ def dossier(document: Plain, text: str, digest: str, pictures: Sequence[Picture]
         closing = _sections(chapter["name"], pictures, "Closing")
         chapter["years"] = [*roof_years(document, chapter["name"]), *closure_years(document, chapter["name"], closing)]
     chapters = [_drawings(pictures), snow_chapter(document)]
+    after = (*utility_chapters(document), *safety_chapters(document), _work(document), _packing(document))
     return {
         "head": content.head(document, digest),
         "date": [dated.year, dated.month, dated.day],
         "summary": {**content.summary(document), "blocks": _totals(document)},
         "before": [c for c in chapters if c["blocks"]],
         "places": places,
-        "after": [c for c in (*utility_chapters(document), _work(document), _packing(document)) if c["blocks"]],
+        "after": [c for c in after if c["blocks"]],
         "sources": content.source_rows(document),
         "echo": [_kept_indent(line) for line in text.splitlines()],
     }

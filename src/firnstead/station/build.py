@@ -234,6 +234,12 @@ class Kit(Part):
     clearance: Length = say("Clear space wanted between the building and the snow or the roof", low=0, high=3)
     parts: dict[str, Pieces] = say("Part and number of pieces")
     crew_hours: Share = say("Person-hours to put it up, every part tried together once before", above=0, high=5000)
+    doors: Literal["near", "far", "both"] | None = say(
+        "End walls that have a door: near, toward the start of its place's axis; far; or both. "
+        "Left out: one near door is taken",
+        default=None,
+    )
+    door_width: Length = say("Clear width of each door", low=0.4, high=4, default=0.8, mark="own_rule")
     footings: Footings | None = say(
         "Its footings; left out: pressure, settling and relevelling are not checked", default=None
     )

@@ -11,8 +11,10 @@ from typing import Any
 
 from firnstead.core.errors import Problem
 from firnstead.core.units import show
-from firnstead.station import consistent_places, geometry
+from firnstead.station import consistent_escape, consistent_places, geometry
 from firnstead.station.build import ArchRoof
+from firnstead.station.consistent_air import air_problems
+from firnstead.station.consistent_fire import fire_problems
 from firnstead.station.consistent_heat import heat_problems
 from firnstead.station.consistent_pipes import pipe_problems
 from firnstead.station.consistent_power import power_problems
@@ -31,6 +33,8 @@ def problems(station: Station, lines: Lines, left_out: frozenset[str] = frozense
     found = [*_names(station, left_out), *_references(station, lines.tree), *_sections(station), *_axes(station)]
     if not left_out & {"site", "snow", "season"}:
         found += _site(station)
+    found += air_problems(station, lines.tree)
+    found += fire_problems(station, lines.tree)
     found += heat_problems(station)
     sound = _sound(station, {path[:2] for path, _, _ in found})
     found += [
@@ -46,6 +50,7 @@ def problems(station: Station, lines: Lines, left_out: frozenset[str] = frozense
         *pipe_problems(sound, lines.tree),
         *water_problems(station, sound, lines.tree),
     ]
+    found += consistent_escape.problems(sound, sound=not found and not left_out)
     return [lines.problem(path, what, cure) for path, what, cure in found]
 
 

@@ -5,8 +5,11 @@ from __future__ import annotations
 from datetime import date
 from typing import Literal
 
+from firnstead.station.air import Air
 from firnstead.station.build import CatalogPart, Hatchway, Kit, Roof, Section
+from firnstead.station.escape import Escape
 from firnstead.station.fields import Part, Pieces, say
+from firnstead.station.fire import Fire
 from firnstead.station.heat import Heat
 from firnstead.station.machines import Blocks, HandWork, Machine, Miller, Transport
 from firnstead.station.pipes import Pipes
@@ -49,6 +52,9 @@ class Station(Part):
     transport: dict[str, Transport] = say("Means of transport by name", default={})
     heat: Heat | None = say("Heat of buildings and trenches; left out: not checked", default=None)
     stores: dict[str, Pieces] = say("Loose stores: part and number of pieces", default={})
+    escape: Escape | None = say("Ways out, people by the hour, ladders, refuges", default=None)
+    air: Air | None = say("Air: fans, vents, doors, engines, alarms and limits", default=None)
+    fire: Fire | None = say("Fire: what may burn, doors, detectors, extinguishers, water, limits", default=None)
     pipes: Pipes | None = say("Pipes: water, waste water, glycol, fuel, steam", default=None)
     power: PowerPlan | None = say("Electric power: boards, feeders, sets, loads, fuel", default=None)
     water: Water | None = say("Water: demand, melt well, tanks, sewage", default=None)

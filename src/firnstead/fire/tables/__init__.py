@@ -1,0 +1,1 @@
+"""Published tables of the fire study as CSV; extinguishers.table reads them."""
