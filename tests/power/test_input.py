@@ -94,7 +94,7 @@ def test_the_way_follows_the_passages():
     a, b = spot_of(station, "Generators 1", None), spot_of(station, "Hut 1", None)
     there, back = way(met, a, b), way(met, b, a)
     assert [place for place, _ in there] == ["Plant 1", "Main", "North 1"]
-    assert sum(x for _, x in there) == pytest.approx(18 + 6.8 + 180 + 6.8 + 7.8)
+    assert sum(x for _, x in there) == pytest.approx(27 + 6.8 + 180 + 6.8 + 7.8)
     assert sum(x for _, x in there) == pytest.approx(sum(x for _, x in back))
     assert way({}, a, b) is None
     assert way(met, a, a) == ()

@@ -7,6 +7,7 @@ comes back in the lower halves. What arrives above and does not go on turns down
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
@@ -82,14 +83,9 @@ def distances_from(network: Network, cell: int) -> tuple[Array, Whole]:
     >>> [round(float(d), 2) for d in distances_from(line, 0)[0]]
     [0.0, 10.01, 20.02]
     """
-    from scipy.sparse import coo_matrix
     from scipy.sparse.csgraph import dijkstra
 
-    n = network.cells
-    weight = network.length + LEAST_LENGTH
-    graph = coo_matrix((weight, (network.a, network.b)), shape=(n, n)).tocsr()
-    # coo_matrix adds up parallel openings; the shortest of them is enough of an order, so that does no harm
-    found, before = dijkstra(graph, directed=False, indices=cell, return_predecessors=True)
+    found, before = dijkstra(_graph(network), directed=False, indices=cell, return_predecessors=True)
     return np.asarray(found), np.asarray(before, dtype=np.int64)
 
 
@@ -293,14 +289,24 @@ def walk_to_nearest(network: Network, targets: tuple[int, ...]) -> Array:
     >>> [round(float(d), 1) for d in walk_to_nearest(line_network(40.0, 4), (0, 3))]
     [0.0, 10.0, 10.0, 0.0]
     """
-    from scipy.sparse import coo_matrix
     from scipy.sparse.csgraph import dijkstra
 
-    n = network.cells
     if not targets:
-        return np.full(n, np.inf)
-    graph = coo_matrix((network.length + LEAST_LENGTH, (network.a, network.b)), shape=(n, n)).tocsr()
-    return np.asarray(dijkstra(graph, directed=False, indices=list(targets), min_only=True))
+        return np.full(network.cells, np.inf)
+    return np.asarray(dijkstra(_graph(network), directed=False, indices=list(targets), min_only=True))
+
+
+def _graph(network: Network) -> Any:
+    """Lengths between cells; of parallel openings the shortest, for a sparse matrix would add them up."""
+    from scipy.sparse import coo_matrix
+
+    low, high = np.minimum(network.a, network.b), np.maximum(network.a, network.b)
+    order = np.lexsort((network.length, high, low))
+    low, high, length = low[order], high[order], network.length[order]
+    first = np.ones(len(low), dtype=bool)
+    first[1:] = (low[1:] != low[:-1]) | (high[1:] != high[:-1])
+    n = network.cells
+    return coo_matrix((length[first] + LEAST_LENGTH, (low[first], high[first])), shape=(n, n)).tocsr()
 
 
 def parts_joined(network: Network, through: Flags) -> Whole:

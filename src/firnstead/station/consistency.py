@@ -68,7 +68,8 @@ def _sound(station: Station, wrong: set[tuple[str | int, ...]]) -> Station:
     passages = keep("passages", section=sections, roof=roofs)
     trenches = keep("trenches", section=sections, roof=roofs, opens_into=passages)
     places = passages | trenches
-    groups = {g: keep(g, place=places) for g in ("end_walls", "portals", "hatches", "niches")}
+    groups = {g: keep(g, place=places) for g in ("end_walls", "portals", "niches")}
+    groups["hatches"] = keep("hatches", place=places, kind=keep("hatchways"))
     buildings = keep("buildings", place=places, kit=kits)
     return station.model_copy(update={**groups, "sections": sections, "roofs": roofs, "kits": kits,
                                       "passages": passages, "trenches": trenches, "buildings": buildings})  # fmt: skip
